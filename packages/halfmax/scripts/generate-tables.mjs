@@ -1,0 +1,70 @@
+// Writes src/reference/*.generated.ts and src/session/*Schema.generated.ts from shared/: the published package has no
+// other way to carry the tables into a browser. With --check nothing is written; stale files are named, exit 1.
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..');
+const shared = join(root, 'shared');
+const source = join(root, 'packages', 'halfmax', 'src');
+const tables = [
+  ['lamp-lines', 'lampLines', 'LampLineTable'],
+  ['emission-lines', 'emissionLines', 'EmissionLineTable'],
+];
+
+/** TypeScript text of a JSON value; keys bare where they may be. */
+function literal(value, indent = '') {
+  if (value === null || typeof value !== 'object') return JSON.stringify(value);
+  const inner = `${indent}  `;
+  const parts = Array.isArray(value)
+    ? value.map((item) => literal(item, inner))
+    : Object.entries(value).map(([key, item]) => {
+        const name = /^[A-Za-z_]\w*$/.test(key) ? key : JSON.stringify(key);
+        return `${name}: ${literal(item, inner)}`;
+      });
+  const [open, close] = Array.isArray(value) ? '[]' : '{}';
+  if (parts.length === 0) return open + close;
+  const flat = `${open} ${parts.join(', ')} ${close}`;
+  if (flat.length <= 110 && !flat.includes('\n')) return flat;
+  return `${open}\n${parts.map((part) => `${inner}${part},\n`).join('')}${indent}${close}`;
+}
+
+const head = (file) => `// Made from shared/${file} by scripts/generate-tables.mjs; do not edit.\n`;
+const readShared = (file) => JSON.parse(readFileSync(join(shared, file), 'utf8'));
+
+/** Every generated file with its text, in a fixed order. */
+function generated() {
+  const files = tables.map(([file, name, type]) => ({
+    path: join(source, 'reference', `${name}.generated.ts`),
+    text: `${head(`${file}.json`)}import type { ${type} } from './types.js';
+
+export const ${name}Table: ${type} = ${literal(readShared(`${file}.json`))};
+`,
+  }));
+  const schemas = readdirSync(shared).filter((file) => file.endsWith('.schema.json'));
+  for (const file of schemas.sort()) {
+    const words = file.replace('.schema.json', '').split('-');
+    const name = `${words.map((word, i) => (i === 0 ? word : word[0].toUpperCase() + word.slice(1))).join('')}Schema`;
+    files.push({
+      path: join(source, 'session', `${name}.generated.ts`),
+      text: `${head(file)}export const ${name}: Readonly<Record<string, unknown>> = ${literal(readShared(file))};
+`,
+    });
+  }
+  return files;
+}
+
+const check = process.argv.includes('--check');
+let stale = 0;
+for (const { path, text } of generated()) {
+  if (existsSync(path) && readFileSync(path, 'utf8') === text) continue;
+  if (check) {
+    stale++;
+    process.stderr.write(`${relative(root, path)} is stale: run npm run generate\n`);
+  } else {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, text);
+    process.stdout.write(`${relative(root, path)} written\n`);
+  }
+}
+if (stale > 0) process.exitCode = 1;

@@ -1,0 +1,253 @@
+import { evaluatePolynomial, fitPolynomial, median } from '../numeric/index.js';
+import type { LampLine } from '../reference/index.js';
+import { gainTable, lineGain } from './gainTable.js';
+import { type ProposedScale, proposeScales, type SearchLamp } from './proposeScales.js';
+import type { FoundLine, LampLines } from './types.js';
+
+/** A lamp's found lines and the lines that its label allows. */
+export interface LabelledLamp {
+  readonly lamp: LampLines;
+  readonly known: readonly LampLine[];
+}
+
+/** A rough scale, good to a fraction of the line spread. */
+export interface RoughScale {
+  /** Air wavelength in powers of t = (pixel - pivotPixel) / pixelScale. */
+  readonly coefficients: Float64Array;
+  readonly pivotPixel: number;
+  readonly pixelScale: number;
+  /** Log-likelihood gain over chance. */
+  readonly score: number;
+  /** The same for the best scale that is another one. */
+  readonly runnerUp: number;
+  /** Lines laid on known ones. */
+  readonly matched: number;
+  /** Share of each lamp's stronger lines that are laid on known ones, in the order of the lamps. */
+  readonly explained: readonly number[];
+}
+
+/** Nominal range from the session: may be tens of nm off. */
+export interface NominalRange {
+  readonly startNm: number;
+  readonly endNm: number;
+}
+
+/** Gain over the next best scale below which no scale is believed. */
+const LEAST_MARGIN = 4;
+/** Lines that a scale must lay on known ones. */
+const LEAST_MATCHED = 5;
+/** How far a nominal end may be off, nm. */
+const NOMINAL_MARGIN_NM = 60;
+const SCORED_LINES = 36;
+const ANCHOR_LINES = 13;
+
+/**
+ * Finds the wavelength scale of a detector from its lamp lines without any hint, or with a nominal range.
+ *
+ * @param lamps - found lines and the known lines of each lamp's label
+ * @param pixels - length of the detector
+ * @param nominal - the session's nominal range, or null
+ * @returns a rough scale, or why there is none
+ */
+export function identifyScale(
+  lamps: readonly LabelledLamp[],
+  pixels: number,
+  nominal: NominalRange | null,
+): RoughScale | { absent: string } {
+  const usable = lamps.map(({ lamp, known }) => ({ lines: strongest(lamp.lines, SCORED_LINES), known }));
+  const most = Math.max(0, ...usable.map(({ lines }) => lines.length));
+  if (most < 3) {
+    return { absent: `only ${most} line${most === 1 ? '' : 's'} stand out of the noise; at least 3 of one lamp are needed` };
+  }
+  const search: SearchLamp[] = usable.map(({ lines, known }) => {
+    const wavelengthsNm = known.filter((line) => !line.weak).map((line) => line.wavelengthNm).sort((a, b) => a - b);
+    return {
+      pixels: ascending(lines),
+      anchors: ascending(lines.slice(0, ANCHOR_LINES)),
+      wavelengthsNm: wavelengthsNm.filter((nm) => nm > 330 && nm < 930),
+      gain: gainTable(wavelengthsNm, 0.45),
+    };
+  });
+  const range = { pixels, lowestNm: 310, highestNm: 960, narrowestNm: 70, widestNm: 640 };
+  const hinted = nominal === null ? null : { ...nominal, marginNm: NOMINAL_MARGIN_NM };
+  const proposals = proposeScales(search, { ...range, nominal: hinted });
+  const refined = proposals.map((proposal) => refine(proposal, usable, pixels)).filter((scale) => scale !== null);
+  refined.sort((a, b) => b.score - a.score);
+  const best = refined[0];
+  if (best === undefined) return { absent: 'no wavelength scale lays the found lines on known ones' };
+  const other = refined.find((scale) => isAnother(scale, best));
+  const runnerUp = other === undefined ? Number.NEGATIVE_INFINITY : other.score;
+  if (best.matched < LEAST_MATCHED || best.score - runnerUp < LEAST_MARGIN) {
+    return {
+      absent:
+        `no wavelength scale stands out (best gain over chance ${best.score.toFixed(1)}, next ${runnerUp.toFixed(1)}, ` +
+        `${best.matched} lines laid on known ones)`,
+    };
+  }
+  return { ...best, runnerUp };
+}
+
+/**
+ * Share of the stronger lines of a lamp that a scale lays on known lines.
+ *
+ * @param scale - rough scale
+ * @param lines - found lines
+ * @param known - known lines of a label, any order
+ * @param toleranceNm - largest distance
+ * @returns 0 to 1; 0 where there are no lines
+ */
+export function explainedShare(
+  scale: Pick<RoughScale, 'coefficients' | 'pivotPixel' | 'pixelScale'>,
+  lines: readonly FoundLine[],
+  known: readonly LampLine[],
+  toleranceNm: number,
+): number {
+  const strong = strongest(lines, 12);
+  if (strong.length === 0) return 0;
+  const laid = strong.filter((line) => {
+    const at = evaluatePolynomial(scale.coefficients, (line.pixel - scale.pivotPixel) / scale.pixelScale);
+    return known.some((candidate) => Math.abs(candidate.wavelengthNm - at) <= toleranceNm);
+  });
+  return laid.length / strong.length;
+}
+
+interface Usable {
+  readonly lines: readonly FoundLine[];
+  readonly known: readonly LampLine[];
+}
+
+function strongest(lines: readonly FoundLine[], count: number): FoundLine[] {
+  const real = lines.filter((line) => line.trouble === null || !line.trouble.startsWith('narrower'));
+  return [...real].sort((a, b) => b.height - a.height).slice(0, count);
+}
+
+function ascending(lines: readonly FoundLine[]): number[] {
+  return lines.map((line) => line.pixel).sort((a, b) => a - b);
+}
+
+/** Lays lines on the nearest known ones in a shrinking window and fits again, quadratic first, then cubic. */
+function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: number): RoughScale | null {
+  const pivotPixel = (pixels - 1) / 2;
+  let coefficients: Float64Array = Float64Array.from(proposal.coefficients);
+  let pairs: Pair[] = [];
+  for (const [windowNm, degree] of [
+    [1.6, 2],
+    [1.0, 3],
+    [0.7, 3],
+    [0.5, 3],
+  ] as const) {
+    pairs = layLines(coefficients, pivotPixel, lamps, windowNm);
+    const kept = pairs.length > degree + 3 ? dropFar(pairs) : pairs;
+    const order = Math.min(degree, kept.length - 2);
+    if (order < 1) return null;
+    const fit = fitPolynomial(
+      kept.map((pair) => pair.pixel),
+      kept.map((pair) => pair.wavelengthNm),
+      order,
+      { pivot: pivotPixel, scale: pivotPixel },
+    );
+    if (order >= 2 && bendsTooMuch(fit.coefficients)) return null;
+    coefficients = fit.coefficients;
+  }
+  pairs = layLines(coefficients, pivotPixel, lamps, 0.5);
+  const scale = { coefficients, pivotPixel, pixelScale: pivotPixel };
+  const dispersion = Math.abs(coefficients[1]!) / pivotPixel;
+  const widths = lamps.flatMap(({ lines }) => lines.map((line) => line.fwhmPixels));
+  const toleranceNm = Math.min(0.4, Math.max(0.1, 0.12 * dispersion * median(widths)));
+  return {
+    ...scale,
+    score: scoreOf(scale, lamps, toleranceNm, pixels),
+    runnerUp: 0,
+    matched: pairs.length,
+    explained: lamps.map(({ lines, known }) => explainedShare(scale, lines, known, 3 * toleranceNm)),
+  };
+}
+
+interface Pair {
+  readonly pixel: number;
+  readonly wavelengthNm: number;
+  readonly residualNm: number;
+}
+
+/** One known line for one found line at most: the nearest, within the window. */
+function layLines(
+  coefficients: Float64Array,
+  pivotPixel: number,
+  lamps: readonly Usable[],
+  windowNm: number,
+): Pair[] {
+  const pairs: Pair[] = [];
+  for (const { lines, known } of lamps) {
+    const taken = new Map<number, Pair>();
+    for (const line of lines) {
+      const at = evaluatePolynomial(coefficients, (line.pixel - pivotPixel) / pivotPixel);
+      let nearest = Number.NaN;
+      for (const candidate of known) {
+        if (candidate.weak) continue;
+        if (!(Math.abs(candidate.wavelengthNm - at) >= Math.abs(nearest - at))) nearest = candidate.wavelengthNm;
+      }
+      const residualNm = at - nearest;
+      if (!(Math.abs(residualNm) <= windowNm)) continue;
+      const rival = taken.get(nearest);
+      if (rival !== undefined && Math.abs(rival.residualNm) <= Math.abs(residualNm)) continue;
+      taken.set(nearest, { pixel: line.pixel, wavelengthNm: nearest, residualNm });
+    }
+    pairs.push(...taken.values());
+  }
+  return pairs;
+}
+
+function dropFar(pairs: readonly Pair[]): Pair[] {
+  const middle = median(pairs.map((pair) => pair.residualNm));
+  const spread = 1.4826 * median(pairs.map((pair) => Math.abs(pair.residualNm - middle)));
+  return pairs.filter((pair) => Math.abs(pair.residualNm - middle) <= 3 * spread + 0.02);
+}
+
+/** A grating instrument's dispersion neither changes sign nor by half over the detector. */
+function bendsTooMuch(coefficients: Float64Array): boolean {
+  const slope = (t: number): number =>
+    coefficients[1]! + 2 * (coefficients[2] ?? 0) * t + 3 * (coefficients[3] ?? 0) * t * t;
+  const slopes = [slope(-1), slope(0), slope(1)].map((value) => value / slope(0));
+  return Math.min(...slopes) < 0.55 || Math.max(...slopes) > 1.5;
+}
+
+/** Gain over chance of all found lines, less a toll for known lines that nothing is found at. */
+function scoreOf(
+  scale: Pick<RoughScale, 'coefficients' | 'pivotPixel' | 'pixelScale'>,
+  lamps: readonly Usable[],
+  toleranceNm: number,
+  pixels: number,
+): number {
+  const at = (pixel: number): number =>
+    evaluatePolynomial(scale.coefficients, (pixel - scale.pivotPixel) / scale.pixelScale);
+  const lower = Math.min(at(0), at(pixels - 1));
+  const upper = Math.max(at(0), at(pixels - 1));
+  let score = 0;
+  for (const { lines, known } of lamps) {
+    const strong = known.filter((line) => !line.weak);
+    const gain = lineGain(strong.map((line) => line.wavelengthNm).sort((a, b) => a - b), toleranceNm);
+    const places = lines.map((line) => at(line.pixel));
+    for (const place of places) score += gain(place);
+    for (const line of strong) {
+      const inside = Math.min(line.wavelengthNm - lower, upper - line.wavelengthNm) / (upper - lower);
+      if (inside < 0.01 || places.some((place) => Math.abs(place - line.wavelengthNm) < 1.2)) continue;
+      // The throughput falls at the ends of a detector: a line missed there says less.
+      score -= (inside < 0.12 ? 0.5 : 1) * tollOf(line, strong);
+    }
+  }
+  return score;
+}
+
+/** Cost of not seeing a line, by its strength among its species. */
+function tollOf(line: LampLine, strong: readonly LampLine[]): number {
+  const fellows = strong.filter((other) => other.species === line.species);
+  const share = (line.relativeIntensity ?? 0) / Math.max(1, ...fellows.map((other) => other.relativeIntensity ?? 0));
+  return share >= 0.4 ? 1.6 : share >= 0.1 ? 0.7 : 0.1;
+}
+
+/** Whether two scales differ by more than the window in which one would slide into the other. */
+function isAnother(a: RoughScale, b: RoughScale): boolean {
+  return [-1, -0.5, 0, 0.5, 1].some(
+    (t) => Math.abs(evaluatePolynomial(a.coefficients, t) - evaluatePolynomial(b.coefficients, t)) > (Math.abs(t) === 1 ? 5 : 2),
+  );
+}

@@ -1,0 +1,18 @@
+export { type Calibration, calibrate } from './calibrate.js';
+export { type InstrumentScaleReport, compareInstrumentScale } from './compareInstrumentScale.js';
+export { dispersionAt, pixelOf, wavelengthAt, wavelengthCovariance, wavelengthsOf } from './dispersion.js';
+export { findLines, relocateLines } from './findLines.js';
+export { type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
+export { identifyScale, type LabelledLamp, type NominalRange, type RoughScale } from './identifyScale.js';
+export { type LineShape, lineShape } from './lineShape.js';
+export { type CommonShape, lineSpreadAt, measureLineShape, measureLineSpread } from './measureLineSpread.js';
+export { type NamedLine, nameLines } from './nameLines.js';
+export type {
+  CalibrationLine,
+  Dispersion,
+  FoundLine,
+  LampLines,
+  LampShift,
+  LampSpectrum,
+  LineSpread,
+} from './types.js';

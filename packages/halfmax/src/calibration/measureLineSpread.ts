@@ -1,0 +1,197 @@
+import { fitPolynomial, median } from '../numeric/index.js';
+import { dispersionAt } from './dispersion.js';
+import { flooredNoise } from './findLines.js';
+import { type FittedLine, fitLineGroup } from './fitLineGroup.js';
+import { type LineShape, lineShape } from './lineShape.js';
+import type { NamedLine } from './nameLines.js';
+import type { Dispersion, LampSpectrum, LineSpread } from './types.js';
+
+/** A line stands alone when no other found line is nearer than this many widths. */
+const ALONE_WIDTHS = 2.5;
+/** Lines below this height over noise say little of a shape. */
+const LEAST_SIGNIFICANCE = 40;
+/** Bright lines that the shape is taken from. */
+const SHAPE_LINES = 16;
+const BOX_SHARES: readonly number[] = [0, 0.2, 0.35, 0.5, 0.6, 0.7, 0.8, 0.9];
+
+/** The shape of a session's lines. */
+export interface CommonShape {
+  readonly shape: LineShape;
+  readonly boxShareUncertainty: number;
+  readonly skewnessUncertainty: number;
+}
+
+/**
+ * The shape that the clear, single lines of a session share.
+ *
+ * @param named - all found lines with their names
+ * @param spectra - the lamp spectra they were found in
+ * @returns the shape; a Gaussian where no line stands alone and clear of the noise
+ */
+export function measureLineShape(named: readonly NamedLine[], spectra: readonly LampSpectrum[]): CommonShape {
+  const clean = singleLines(named).slice(0, SHAPE_LINES);
+  const noises = new Map(spectra.map((spectrum) => [spectrum, flooredNoise(spectrum)]));
+  const trials = BOX_SHARES.map((boxShare) => {
+    const shape = lineShape(boxShare, 0);
+    const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape));
+    return { boxShare, fits, chiSquare: fits.reduce((sum, fit) => sum + fit.chiSquare, 0) };
+  }).filter((trial) => trial.fits.length === clean.length);
+  const gaussian = trials[0];
+  if (clean.length === 0 || gaussian === undefined) {
+    return { shape: lineShape(0, 0), boxShareUncertainty: 0.2, skewnessUncertainty: 0.1 };
+  }
+  const best = trials.reduce((a, b) => (b.chiSquare < a.chiSquare ? b : a));
+  const freedom = best.fits.reduce((sum, fit) => sum + fit.degreesOfFreedom, 0);
+  // The misfit that is left sets the scale on which shapes are told apart.
+  const scale = Math.max(1, best.chiSquare / Math.max(1, freedom));
+  const chosen = (gaussian.chiSquare - best.chiSquare) / scale > 9 ? best : gaussian;
+  const alike = trials.filter((trial) => (trial.chiSquare - best.chiSquare) / scale < 4).map((trial) => trial.boxShare);
+  const skews = chosen.fits.map((fit) => fit.skewness);
+  const skewness = Math.abs(median(skews)) > 0.01 ? Math.max(-0.6, Math.min(0.6, median(skews))) : 0;
+  const spread = median(skews.map((value) => Math.abs(value - median(skews))));
+  return {
+    shape: lineShape(chosen.boxShare, skewness),
+    boxShareUncertainty: Math.max(0.05, (Math.max(...alike) - Math.min(...alike)) / 4),
+    skewnessUncertainty: Math.max(0.01, (1.4826 * spread) / Math.sqrt(skews.length)),
+  };
+}
+
+/**
+ * Measures the line spread against wavelength from lines that stand alone: its width may change over the detector.
+ * The width includes the pixel's own, as that of any scan with the same detector does.
+ *
+ * @param named - all found lines with their names, located with the common shape
+ * @param dispersion - the fitted scale
+ * @param common - the common shape
+ * @returns the line spread, or why it cannot be had
+ */
+export function measureLineSpread(
+  named: readonly NamedLine[],
+  dispersion: Dispersion,
+  common: CommonShape,
+): LineSpread | { absent: string } {
+  const points = singleLines(named)
+    .map(({ found, known }) => {
+      const nmPerPixel = Math.abs(dispersionAt(dispersion, found.pixel));
+      return {
+        wavelengthNm: known!.wavelengthNm,
+        fwhmNm: found.fwhmPixels * nmPerPixel,
+        uncertaintyNm: found.fwhmUncertaintyPixels * nmPerPixel,
+      };
+    })
+    .sort((a, b) => a.wavelengthNm - b.wavelengthNm);
+  if (points.length === 0) return { absent: 'no lamp line stands alone and clear of the noise' };
+  return {
+    ...smoothWidths(points),
+    boxShare: common.shape.boxShare,
+    boxShareUncertainty: common.boxShareUncertainty,
+    skewness: common.shape.skewness,
+    skewnessUncertainty: common.skewnessUncertainty,
+  };
+}
+
+/**
+ * Line spread at a wavelength.
+ *
+ * @param spread - the measured line spread
+ * @param wavelengthNm - air wavelength
+ * @returns FWHM and its standard uncertainty in nm
+ */
+export function lineSpreadAt(spread: LineSpread, wavelengthNm: number): { fwhmNm: number; uncertaintyNm: number } {
+  const s = (wavelengthNm - spread.pivotNm) / spread.scaleNm;
+  const row = Array.from(spread.coefficients, (_, k) => s ** k);
+  let fwhmNm = 0;
+  let variance = 0;
+  for (let j = 0; j < row.length; j++) {
+    fwhmNm += spread.coefficients[j]! * row[j]!;
+    for (let k = 0; k < row.length; k++) variance += row[j]! * spread.covariance[j]![k]! * row[k]!;
+  }
+  return { fwhmNm, uncertaintyNm: Math.sqrt(Math.max(0, variance)) };
+}
+
+/** Trusted lines that stand alone and clear of the noise, clearest first. */
+function singleLines(named: readonly NamedLine[]): NamedLine[] {
+  return named
+    .filter(
+      ({ found, known, trouble }) =>
+        trouble === null &&
+        known !== null &&
+        found.significance >= LEAST_SIGNIFICANCE &&
+        found.nearestPixels >= ALONE_WIDTHS * found.fwhmPixels,
+    )
+    .sort((a, b) => b.found.significance - a.found.significance);
+}
+
+function fitAlone(
+  line: NamedLine,
+  spectra: readonly LampSpectrum[],
+  noises: ReadonlyMap<LampSpectrum, Float64Array>,
+  shape: LineShape,
+): FittedLine[] {
+  const spectrum = spectra.find((candidate) => candidate.label === line.lamp);
+  if (spectrum === undefined) return [];
+  const group = {
+    counts: spectrum.countsPerMs,
+    noise: noises.get(spectrum)!,
+    masked: spectrum.masked,
+    centres: [line.found.pixel],
+    hidden: [],
+    width: line.found.fwhmPixels,
+    before: Number.NEGATIVE_INFINITY,
+    after: Number.POSITIVE_INFINITY,
+  };
+  return fitLineGroup(group, shape, true);
+}
+
+/** A constant, straight or bent course of the width, whichever leave-one-out prefers; lines far off are dropped. */
+function smoothWidths(points: readonly WidthPoint[]): Course {
+  let kept = [...points];
+  for (let round = 0; round < 3; round++) {
+    const { residuals } = fitCourse(kept);
+    const offsets = Array.from(residuals, Math.abs);
+    const limit = 4 * 1.4826 * median(offsets) + 0.01;
+    const next = kept.filter((_, k) => offsets[k]! <= limit);
+    if (next.length === kept.length || next.length < 4) break;
+    kept = next;
+  }
+  return fitCourse(kept).course;
+}
+
+interface WidthPoint {
+  readonly wavelengthNm: number;
+  readonly fwhmNm: number;
+  readonly uncertaintyNm: number;
+}
+
+type Course = Omit<LineSpread, 'boxShare' | 'boxShareUncertainty' | 'skewness' | 'skewnessUncertainty'>;
+
+function fitCourse(points: readonly WidthPoint[]): { course: Course; residuals: Float64Array } {
+  const x = points.map((point) => point.wavelengthNm);
+  const y = points.map((point) => point.fwhmNm);
+  const typical = median(points.map((point) => point.uncertaintyNm));
+  // One per cent of scatter from line to line keeps one bright line from carrying the whole course.
+  const weights = points.map((point) => 1 / (point.uncertaintyNm ** 2 + typical ** 2 + (0.01 * point.fwhmNm) ** 2));
+  const pivot = (Math.min(...x) + Math.max(...x)) / 2;
+  const scale = Math.max(1, (Math.max(...x) - Math.min(...x)) / 2);
+  const fits = [0, 1, 2]
+    .filter((degree) => points.length >= 2 * degree + 1)
+    .map((degree) => fitPolynomial(x, y, degree, { weights, pivot, scale }));
+  const leftOut = fits.map((fit) => {
+    let sum = 0;
+    for (let i = 0; i < x.length; i++) {
+      sum += weights[i]! * (fit.residuals[i]! / Math.max(1e-6, 1 - fit.leverage[i]!)) ** 2;
+    }
+    return sum;
+  });
+  const fit = fits[points.length === 1 ? 0 : leftOut.indexOf(Math.min(...leftOut))]!;
+  const misfit = points.length > fit.coefficients.length ? Math.max(1, fit.residualStandardDeviation) : 1;
+  // A width from a single line is known no better than lines usually agree: five per cent.
+  const alone = points.length === 1 ? (0.05 * y[0]!) ** 2 : 0;
+  const covariance = fit.covariance.map((row, j) => row.map((value, k) => value * misfit ** 2 + (j + k === 0 ? alone : 0)));
+  const squares = fit.residuals.reduce((sum, residual) => sum + residual * residual, 0);
+  const scatterNm = Math.sqrt(squares / Math.max(1, points.length - fit.coefficients.length));
+  return {
+    course: { coefficients: fit.coefficients, covariance, pivotNm: pivot, scaleNm: scale, scatterNm, linesNm: x },
+    residuals: fit.residuals,
+  };
+}

@@ -1,0 +1,175 @@
+import type { Blocking, BlockingOptions, OpticalDensity, PlacedOpticalDensity } from './opticalDensityIn.js';
+import { blockingOver, pixelFloors } from './opticalDensityIn.js';
+import { requireCurve } from './requireCurve.js';
+import { trustedPixels } from './spikes.js';
+import type { BandRange, Curve } from './types.js';
+
+/** What counts as out of band. */
+export interface OutOfBandOptions extends BlockingOptions {
+  /** Ranges to report. @default the scan outside the bands: blue side, between bands, red side */
+  readonly ranges?: readonly { readonly name: string; readonly fromNm: number; readonly toNm: number }[];
+  /** A band is left out up to so many of its FWHM from its centre. @default 2 */
+  readonly widthsFromCentre?: number;
+  /** Standard uncertainties by which each pixel of a leak stands out. @default 3 */
+  readonly leakSigma?: number;
+}
+
+/** Light outside the bands: three or more neighbouring pixels above noise and stray light. */
+export interface Leak {
+  readonly fromNm: number;
+  readonly toNm: number;
+  readonly peakNm: number;
+  /** Highest mean of three neighbouring pixels. */
+  readonly peakTransmittance: number;
+  readonly standardUncertainty: number;
+  /** Width over which the pixels stand out, nm. */
+  readonly widthNm: number;
+}
+
+/** Blocking outside the passbands. */
+export interface OutOfBand {
+  /** Over everything out of band that was seen. */
+  readonly meanOpticalDensity: OpticalDensity;
+  readonly worstOpticalDensity: PlacedOpticalDensity;
+  /** First and last wavelength where blocking was seen: nothing is known beyond. */
+  readonly seenFromNm: number | null;
+  readonly seenToNm: number | null;
+  readonly limit: Blocking['limit'];
+  readonly ranges: readonly (Blocking & { readonly name: string })[];
+  readonly leaks: readonly Leak[];
+  /** What was taken as out of band. */
+  readonly rule: string;
+}
+
+/**
+ * Blocking outside the passbands of a curve, as far as noise and stray light let it be seen.
+ *
+ * @param curve - at least 5 pixels
+ * @param bands - the passbands, from `findBands`
+ * @param options - ranges, floor, stray light
+ * @returns mean and worst optical density over all, per range, and the leaks
+ * @throws {RangeError} a curve, range or option that is not as described
+ * Source: stray light of single monochromators: ASTM E387, introduction and note 2. Cost: O(n).
+ */
+export function outOfBand(
+  curve: Curve,
+  bands: readonly BandRange[],
+  options: OutOfBandOptions = {},
+): OutOfBand {
+  requireCurve('outOfBand', curve, 5);
+  const { widthsFromCentre = 2 } = options;
+  if (!(widthsFromCentre >= 0.5)) {
+    throw new RangeError(`outOfBand requires widthsFromCentre of 0.5 or more, got ${widthsFromCentre}`);
+  }
+  const scan: [number, number] = [curve.wavelengthNm[0]!, curve.wavelengthNm[curve.wavelengthNm.length - 1]!];
+  const inBand = bands.map((band) => bandReach(band, widthsFromCentre)).sort((a, b) => a[0] - b[0]);
+  const stretches = outside(scan, inBand);
+  const named =
+    options.ranges?.map((range) => {
+      if (!(range.toNm > range.fromNm)) {
+        throw new RangeError(`outOfBand requires toNm above fromNm, got ${range.fromNm} and ${range.toNm}`);
+      }
+      return { ...range, parts: outside([range.fromNm, range.toNm], inBand) };
+    }) ??
+    stretches.map((stretch) => ({
+      name: nameOf(stretch, bands),
+      fromNm: stretch[0],
+      toNm: stretch[1],
+      parts: [stretch],
+    }));
+  const total = blockingOver(curve, stretches, options);
+  return {
+    meanOpticalDensity: total.meanOpticalDensity,
+    worstOpticalDensity: total.worstOpticalDensity,
+    seenFromNm: total.seenFromNm,
+    seenToNm: total.seenToNm,
+    limit: total.limit,
+    ranges: named.map(({ name, fromNm, toNm, parts }) => ({
+      ...blockingOver(curve, parts, options),
+      fromNm,
+      toNm,
+      name,
+    })),
+    leaks: findLeaks(curve, stretches, options),
+    rule: `out of band is the scan further than ${widthsFromCentre} FWHM from the centre of each passband`,
+  };
+}
+
+/** A band that is cut by the scan is taken to go on as far beyond as it is seen inside. */
+function bandReach(band: BandRange, widths: number): [number, number] {
+  const width = band.redNm - band.blueNm;
+  const centre = (band.redNm + band.blueNm) / 2;
+  const blue = band.truncated === 'start' || band.truncated === 'both' ? -Infinity : centre - widths * width;
+  const red = band.truncated === 'end' || band.truncated === 'both' ? Infinity : centre + widths * width;
+  return [blue, red];
+}
+
+function outside(
+  whole: readonly [number, number],
+  inBand: readonly (readonly [number, number])[],
+): [number, number][] {
+  const result: [number, number][] = [];
+  let from = whole[0];
+  for (const [low, high] of inBand) {
+    if (Math.min(low, whole[1]) > from) result.push([from, Math.min(low, whole[1])]);
+    from = Math.max(from, high);
+  }
+  if (whole[1] > from) result.push([from, whole[1]]);
+  return result;
+}
+
+function nameOf(stretch: readonly [number, number], bands: readonly BandRange[]): string {
+  const middle = (stretch[0] + stretch[1]) / 2;
+  const bluer = bands.filter((band) => band.peakNm < middle).length;
+  if (bands.length === 0) return 'whole scan';
+  return bluer === 0 ? 'blue side' : bluer === bands.length ? 'red side' : 'between bands';
+}
+
+function findLeaks(
+  curve: Curve,
+  stretches: readonly (readonly [number, number])[],
+  options: OutOfBandOptions,
+): Leak[] {
+  const { wavelengthNm, transmittance, standardUncertainty } = curve;
+  const { strayLight = 1e-3, leakSigma = 3 } = options;
+  const floors = pixelFloors(curve, options.floor);
+  const trust = trustedPixels(curve);
+  const leaks: Leak[] = [];
+  for (const [from, to] of stretches) {
+    let run: number[] = [];
+    for (let i = 0; i < wavelengthNm.length; i++) {
+      const inside = wavelengthNm[i]! >= from && wavelengthNm[i]! <= to;
+      const limit = Math.max(leakSigma * standardUncertainty[i]!, floors[i]!, strayLight);
+      if (inside && trust[i]! > 0 && transmittance[i]! > limit) run.push(i);
+      else close();
+    }
+    close();
+
+    function close(): void {
+      if (run.length >= 3) leaks.push(leakOf(run));
+      run = [];
+    }
+  }
+  return leaks;
+
+  function leakOf(run: readonly number[]): Leak {
+    let best = { mean: -Infinity, u: 0, atNm: 0 };
+    for (let k = 1; k + 1 < run.length; k++) {
+      const three = [run[k - 1]!, run[k]!, run[k + 1]!];
+      const mean = three.reduce((sum, i) => sum + transmittance[i]! / 3, 0);
+      const u = Math.sqrt(three.reduce((sum, i) => sum + (standardUncertainty[i]! / 3) ** 2, 0));
+      if (mean > best.mean) best = { mean, u, atNm: wavelengthNm[run[k]!]! };
+    }
+    const first = run[0]!;
+    const last = run[run.length - 1]!;
+    const step = (wavelengthNm[last]! - wavelengthNm[first]!) / (run.length - 1);
+    return {
+      fromNm: wavelengthNm[first]!,
+      toNm: wavelengthNm[last]!,
+      peakNm: best.atNm,
+      peakTransmittance: best.mean,
+      standardUncertainty: best.u,
+      widthNm: wavelengthNm[last]! - wavelengthNm[first]! + step,
+    };
+  }
+}

@@ -1,0 +1,16 @@
+export { crossings } from './crossings.js';
+export { evaluatePolynomial } from './evaluatePolynomial.js';
+export { fitLinear, type LinearFit } from './fitLinear.js';
+export { fitNonlinear, type NonlinearFit } from './fitNonlinear.js';
+export { fitPolynomial, type PolynomialFit, type PolynomialOptions } from './fitPolynomial.js';
+export { interpolateLinear } from './interpolateLinear.js';
+export { type LocalPolynomial, localPolynomial } from './localPolynomial.js';
+export { median } from './median.js';
+export { medianAbsoluteDeviation } from './medianAbsoluteDeviation.js';
+export type { NonlinearOptions } from './nonlinearWorkspace.js';
+export { normalCdf, normalDensity } from './normalCdf.js';
+export { normalQuantile } from './normalQuantile.js';
+export { quantile } from './quantile.js';
+export { type RandomStream, randomStream, splitStream } from './randomStream.js';
+export { studentCdf } from './studentCdf.js';
+export { studentQuantile } from './studentQuantile.js';

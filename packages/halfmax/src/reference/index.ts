@@ -1,0 +1,11 @@
+export { type AirState, airIndex } from './airIndex.js';
+export { airToVacuum } from './airToVacuum.js';
+export { emissionLinesTable } from './emissionLines.generated.js';
+export { emissionLines } from './emissionLines.js';
+export { lampLinesTable } from './lampLines.generated.js';
+export { lampLines } from './lampLines.js';
+export { knownLamps, lampSpecies } from './lampSpecies.js';
+export { lineNeighbours } from './lineNeighbours.js';
+export { resolveLines } from './resolveLines.js';
+export type { EmissionLine, EmissionLineTable, LampLine, LampLineTable, TableHead } from './types.js';
+export { vacuumToAir } from './vacuumToAir.js';

@@ -1,0 +1,18 @@
+export type { BenchSession, Claim, FilterClaims, FilterEntry } from './benchSession.js';
+export { extractSession, type RoleImage } from './extractSession.js';
+export { extractSpectrum } from './extractSpectrum.js';
+export { findTrace } from './findTrace.js';
+export { type FrameContent, fitsFrames } from './fitsFrames.js';
+export { fitsPixels } from './fitsPixels.js';
+export { type DelimitedTable, parseDelimited } from './parseDelimited.js';
+export { type FitsImage, fitsValue, parseFits } from './parseFits.js';
+export { type FitsCard, type FitsValue, parseFitsHeader } from './parseFitsHeader.js';
+export { parseJcamp } from './parseJcamp.js';
+export { parseJson } from './parseJson.js';
+export { type CurveFile, readCurve } from './readCurve.js';
+export { readDelimitedScans } from './readDelimitedScans.js';
+export { readFrameFile } from './readFrameFile.js';
+export { readSession } from './readSession.js';
+export { sessionSchema } from './sessionSchema.generated.js';
+export type { SlitImage, Trace } from './slitImage.js';
+export { type ResultFile, writeResult } from './writeResult.js';

@@ -1,0 +1,244 @@
+// Made from shared/session.schema.json by scripts/generate-tables.mjs; do not edit.
+export const sessionSchema: Readonly<Record<string, unknown>> = {
+  "$schema": "http://json-schema.org/draft-07/schema#",
+  "$id": "halfmax-session/1",
+  title: "A halfmax bench session, format halfmax-session/1",
+  description: "The file session.json in the folder of a bench session. Fields that are not named here are allowed: they are kept, not used, and a warning names them. Times without a zone are UTC.",
+  type: "object",
+  required: [ "format", "detector", "frames", "filters" ],
+  properties: {
+    format: { const: "halfmax-session/1" },
+    title: { type: "string" },
+    recorded: {
+      description: "an ISO 8601 date or date-time",
+      type: "string",
+      pattern: "^\\d{4}-\\d{2}-\\d{2}(T\\d{2}:\\d{2}(:\\d{2}(\\.\\d+)?)?(Z|[+-]\\d{2}:?\\d{2})?)?$",
+    },
+    detector: {
+      type: "object",
+      required: [ "pixels", "saturationCounts" ],
+      properties: {
+        pixels: { description: "pixels along the dispersion", type: "integer", minimum: 16, maximum: 100000 },
+        saturationCounts: { description: "counts at and above which a pixel is not to be trusted", type: "number", exclusiveMinimum: 0 },
+        wavelengthStartNm: { description: "nominal wavelength of the first pixel, nm", type: "number", minimum: 100, maximum: 5000 },
+        wavelengthEndNm: {
+          description: "nominal wavelength of the last pixel, nm; may be below the start",
+          type: "number",
+          minimum: 100,
+          maximum: 5000,
+        },
+        linearity: {
+          description: "p0, p1, ... in ascending powers: true counts = measured x (p0 + p1 measured + ...)",
+          type: "array",
+          minItems: 1,
+          maxItems: 16,
+          items: { type: "number" },
+        },
+      },
+    },
+    frames: {
+      type: "array",
+      minItems: 1,
+      items: {
+        type: "object",
+        required: [ "role", "exposureMs", "files" ],
+        properties: {
+          role: { enum: [ "dark", "lamp", "open", "filtered" ] },
+          exposureMs: { description: "exposure of each of the files, ms", type: "number", exclusiveMinimum: 0 },
+          files: {
+            description: "paths relative to the session folder; * stands for any run of characters but /",
+            type: "array",
+            minItems: 1,
+            items: { type: "string", minLength: 1 },
+          },
+          lamp: { description: "label of the lamp, for a lamp entry", type: "string", minLength: 1 },
+          filter: { description: "id of the filter, for a filtered entry", type: "string", minLength: 1 },
+          takenAt: {
+            description: "an ISO 8601 date-time such as 2026-01-31T20:15:00Z; without a zone it is UTC",
+            type: "string",
+            pattern: "^\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}(:\\d{2}(\\.\\d+)?)?(Z|[+-]\\d{2}:?\\d{2})?$",
+          },
+        },
+        allOf: [
+          { if: { required: [ "role" ], properties: { role: { const: "lamp" } } }, then: { required: [ "lamp" ] } },
+          {
+            if: { required: [ "role" ], properties: { role: { const: "filtered" } } },
+            then: { required: [ "filter" ] },
+          },
+        ],
+      },
+    },
+    filters: {
+      type: "array",
+      items: {
+        type: "object",
+        required: [ "id", "lines" ],
+        properties: {
+          id: {
+            description: "letters, digits, '.', '_' and '-', at most 64: results are named after it",
+            type: "string",
+            pattern: "^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$",
+          },
+          label: { type: "string" },
+          lines: { description: "names from the emission-line table", type: "array", items: { type: "string", minLength: 1 } },
+          claims: {
+            type: "object",
+            properties: {
+              fwhmNm: { "$ref": "#/definitions/lengthClaim" },
+              centreNm: { "$ref": "#/definitions/lengthClaim" },
+              peakTransmittance: { "$ref": "#/definitions/fractionClaim" },
+              transmittanceAtLine: { "$ref": "#/definitions/fractionClaim" },
+              opticalDensity: { "$ref": "#/definitions/densityClaim" },
+            },
+          },
+          price: {
+            type: "object",
+            required: [ "amount", "currency" ],
+            properties: { amount: { type: "number", minimum: 0 }, currency: { type: "string", minLength: 1 } },
+          },
+        },
+      },
+    },
+    site: {
+      type: "object",
+      properties: {
+        skyBrightness: {
+          description: "zenith sky brightness, V magnitudes per square arcsecond",
+          type: "number",
+          minimum: 0,
+          maximum: 30,
+        },
+        lightSources: {
+          description: "mix of artificial light: shares are relative, they need not add up to 1",
+          type: "array",
+          items: {
+            type: "object",
+            required: [ "source", "share" ],
+            properties: { source: { type: "string", minLength: 1 }, share: { type: "number", minimum: 0 } },
+          },
+        },
+        moon: {
+          type: "object",
+          properties: {
+            illuminatedFraction: { type: "number", minimum: 0, maximum: 1 },
+            altitudeDeg: { type: "number", minimum: -90, maximum: 90 },
+            separationDeg: { type: "number", minimum: 0, maximum: 180 },
+          },
+        },
+        airmass: { type: "number", minimum: 1, maximum: 40 },
+        quantumEfficiency: {
+          description: "a fraction, or a table of [wavelength in nm, fraction]",
+          anyOf: [
+            { type: "number", exclusiveMinimum: 0, maximum: 1 },
+            {
+              type: "array",
+              minItems: 2,
+              items: {
+                type: "array",
+                minItems: 2,
+                maxItems: 2,
+                items: [ { type: "number", exclusiveMinimum: 0 }, { type: "number", minimum: 0, maximum: 1 } ],
+              },
+            },
+          ],
+        },
+      },
+    },
+    beam: {
+      type: "object",
+      properties: {
+        fNumber: {
+          description: "a number above 0, or a list of them",
+          anyOf: [
+            { type: "number", exclusiveMinimum: 0 },
+            { type: "array", minItems: 1, items: { type: "number", exclusiveMinimum: 0 } },
+          ],
+        },
+        centralObstruction: {
+          description: "diameter of the obstruction over that of the aperture",
+          type: "number",
+          minimum: 0,
+          exclusiveMaximum: 1,
+        },
+        effectiveIndex: {
+          description: "a number of at least 1, or its range [low, high]",
+          anyOf: [
+            { type: "number", minimum: 1, maximum: 5 },
+            {
+              type: "array",
+              minItems: 2,
+              maxItems: 2,
+              items: [ { type: "number", minimum: 1, maximum: 5 }, { type: "number", minimum: 1, maximum: 5 } ],
+            },
+          ],
+        },
+      },
+    },
+    stars: {
+      type: "array",
+      items: {
+        type: "object",
+        required: [ "filter", "file", "pixelSizeUm", "fNumber", "saturationCounts" ],
+        properties: {
+          filter: { type: "string", minLength: 1 },
+          file: { type: "string", minLength: 1 },
+          pixelSizeUm: { type: "number", exclusiveMinimum: 0 },
+          fNumber: { type: "number", exclusiveMinimum: 0 },
+          saturationCounts: { type: "number", exclusiveMinimum: 0 },
+        },
+      },
+    },
+  },
+  definitions: {
+    tolerance: {
+      description: "a number above 0, or [minus, plus] with both at least 0 and one above 0",
+      anyOf: [
+        { type: "number", exclusiveMinimum: 0 },
+        {
+          type: "array",
+          minItems: 2,
+          maxItems: 2,
+          items: [ { type: "number", minimum: 0 }, { type: "number", minimum: 0 } ],
+          contains: { type: "number", exclusiveMinimum: 0 },
+        },
+      ],
+    },
+    claimForm: {
+      description: "exactly one of value, atLeast and atMost",
+      oneOf: [ { required: [ "value" ] }, { required: [ "atLeast" ] }, { required: [ "atMost" ] } ],
+    },
+    lengthClaim: {
+      type: "object",
+      allOf: [ { "$ref": "#/definitions/claimForm" } ],
+      properties: {
+        value: { type: "number", exclusiveMinimum: 0 },
+        tolerance: { "$ref": "#/definitions/tolerance" },
+        atLeast: { type: "number", exclusiveMinimum: 0 },
+        atMost: { type: "number", exclusiveMinimum: 0 },
+      },
+    },
+    fractionClaim: {
+      type: "object",
+      allOf: [ { "$ref": "#/definitions/claimForm" } ],
+      properties: {
+        value: { description: "a fraction, 0 to 1", type: "number", minimum: 0, maximum: 1 },
+        tolerance: { "$ref": "#/definitions/tolerance" },
+        atLeast: { description: "a fraction, 0 to 1", type: "number", minimum: 0, maximum: 1 },
+        atMost: { description: "a fraction, 0 to 1", type: "number", minimum: 0, maximum: 1 },
+      },
+    },
+    densityClaim: {
+      type: "object",
+      allOf: [ { "$ref": "#/definitions/claimForm" } ],
+      required: [ "fromNm", "toNm" ],
+      properties: {
+        value: { type: "number", minimum: 0 },
+        tolerance: { "$ref": "#/definitions/tolerance" },
+        atLeast: { type: "number", minimum: 0 },
+        atMost: { type: "number", minimum: 0 },
+        fromNm: { type: "number", exclusiveMinimum: 0 },
+        toNm: { description: "above fromNm", type: "number", exclusiveMinimum: 0 },
+      },
+    },
+  },
+};

@@ -1,0 +1,236 @@
+import {
+  type CleanSpectrum,
+  chooseExposure,
+  groupByExposure,
+  type NoiseModel,
+  percent,
+  type Warning,
+} from '../frames/index.js';
+import { groupOpenScans } from './groupOpenScans.js';
+import { openBeamModel } from './openBeamModel.js';
+import { type OpenRate, openRateAt } from './openRateAt.js';
+import { type RepeatScatter, repeatScatter } from './repeatScatter.js';
+
+/** Choices for {@link transmittanceCurve}. */
+export interface TransmittanceOptions {
+  /** No number where the open beam is weaker than this multiple of its own uncertainty; 10. */
+  readonly floorFactor?: number;
+  /** Change of the lamp between two scans beyond which a warning is given, relative; 0.02. */
+  readonly driftLimit?: number;
+  /** Noise of one frame against level: gives the noise without light for `floor`; else each pixel's own is used. */
+  readonly noise?: Pick<NoiseModel, 'readVariance'>;
+}
+
+/** What makes the transmittance of each pixel uncertain: standard uncertainties, fractions. */
+export interface TransmittanceComponents {
+  readonly filteredNoise: Float64Array;
+  readonly openNoise: Float64Array;
+  readonly darkNoise: Float64Array;
+  /** Common to all pixels in the main. */
+  readonly drift: Float64Array;
+}
+
+/** Transmittance of a filter, pixel by pixel. */
+export interface TransmittanceCurve {
+  /** Fraction; 0 where masked. Noise may carry it below 0. */
+  readonly transmittance: Float64Array;
+  /** All components in quadrature; 0 where masked. */
+  readonly standardUncertainty: Float64Array;
+  readonly components: TransmittanceComponents;
+  /** 1 where there is no number: open beam too weak, or either scan clipped. */
+  readonly masked: Uint8Array;
+  /** Counts of the open beam above dark in the exposure used. */
+  readonly openCounts: Float64Array;
+  /** Exposure of the filtered scan used, ms; 0 where masked. */
+  readonly exposureMs: Float64Array;
+  readonly drift: {
+    /** Largest change of the open beam between the scans used, relative, as a positive number. */
+    readonly maxRelative: number;
+    /** True when every filtered scan lies between two open ones in time. */
+    readonly interpolated: boolean;
+  };
+  /** Smallest transmittance that can be told from zero: 3 standard uncertainties at no light. */
+  readonly floor: Float64Array;
+  readonly repeatScatter: RepeatScatter | null;
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * Transmittance of one filter from its scans and those of the open beam: in each pixel the sum of the filtered counts
+ * over the sum of what the open beam would have given at the same times and exposures.
+ *
+ * @param filtered - entries of one filter, at least one; of each pixel the longest unclipped exposure is used
+ * @param open - entries of the open beam, at least one, any exposures and times
+ * @param options - limits
+ * @returns transmittance, its uncertainty by component, and masks
+ * @throws {RangeError} nothing to divide, unequal lengths, or entries of other light
+ * Source: ratio to an open scan interpolated in time is common practice, no source; uncertainty by JCGM 100:2008, 5.1.2,
+ * with the dark of the same exposure counted once.
+ */
+export function transmittanceCurve(
+  filtered: readonly CleanSpectrum[],
+  open: readonly CleanSpectrum[],
+  options: TransmittanceOptions = {},
+): TransmittanceCurve {
+  requireLight(filtered, open);
+  const { floorFactor = 10, driftLimit = 0.02, noise } = options;
+  const beam = openBeamModel(
+    groupOpenScans(
+      open,
+      filtered.map((spectrum) => spectrum.takenAtMs),
+    ),
+  );
+  const rates = new Map(filtered.map((spectrum) => [spectrum, openRateAt(beam, spectrum.takenAtMs)]));
+  const groups = groupByExposure(filtered);
+  const pixels = beam.countsPerMs.length;
+  const make = (): Float64Array => new Float64Array(pixels);
+  const transmittance = make();
+  const standardUncertainty = make();
+  const components = { filteredNoise: make(), openNoise: make(), darkNoise: make(), drift: make() };
+  const floor = make();
+  const exposureMs = make();
+  const masked = new Uint8Array(pixels).fill(1);
+  for (let i = 0; i < pixels; i++) {
+    const group = beam.masked[i] === 1 ? null : chooseExposure(groups, i);
+    if (group === null) continue;
+    const exposure = group[0]!.exposureMs;
+    let counts = 0;
+    let openSum = 0;
+    let variance = 0;
+    let zeroVariance = 0;
+    let filteredDark = 0;
+    let openNoise = 0;
+    let openDark = 0;
+    let drift = 0;
+    for (const spectrum of group) {
+      if (spectrum.masked[i] === 1) continue;
+      const rate = rates.get(spectrum)!;
+      const n = spectrum.frames;
+      const own = spectrum.noise[i]! ** 2;
+      const expected = n * spectrum.exposureMs * rate.countsPerMs[i]!;
+      counts += n * spectrum.counts[i]!;
+      openSum += expected;
+      variance += n * n * own;
+      zeroVariance += n * n * (noise === undefined ? own : Math.min(own, noise.readVariance / n));
+      filteredDark += n * spectrum.darkNoise[i]!;
+      // one open beam stands behind all of them: its errors add up
+      openNoise += n * spectrum.exposureMs * rate.noisePerMs[i]!;
+      openDark += n * spectrum.exposureMs * rate.darkPerMs[i]!;
+      drift += expected * rate.driftRelative[i]!;
+    }
+    if (!(openSum > 0) || openSum < floorFactor * Math.hypot(openNoise, openDark)) continue;
+    const t = counts / openSum;
+    const sameDark = beam.exposureMs[i] === exposure;
+    const dark = sameDark
+      ? (Math.abs(1 - t) * filteredDark) / openSum
+      : Math.hypot(filteredDark, t * openDark) / openSum;
+    masked[i] = 0;
+    exposureMs[i] = exposure;
+    transmittance[i] = t;
+    components.filteredNoise[i] = Math.sqrt(variance) / openSum;
+    components.openNoise[i] = (Math.abs(t) * openNoise) / openSum;
+    components.darkNoise[i] = dark;
+    components.drift[i] = (Math.abs(t) * drift) / openSum;
+    standardUncertainty[i] = Math.hypot(
+      components.filteredNoise[i]!,
+      components.openNoise[i]!,
+      dark,
+      components.drift[i]!,
+    );
+    floor[i] = (3 * Math.sqrt(zeroVariance + filteredDark ** 2)) / openSum;
+  }
+  const used = [...rates.values()];
+  return {
+    transmittance,
+    standardUncertainty,
+    components,
+    masked,
+    openCounts: beam.counts,
+    exposureMs,
+    drift: {
+      maxRelative: Math.max(...used.map((rate) => Math.abs(rate.change))),
+      interpolated: used.every((rate) => rate.kind === 'between'),
+    },
+    floor,
+    repeatScatter: scatterOf(groups, rates, transmittance, masked),
+    warnings: warningsOf(filtered, rates, driftLimit),
+  };
+}
+
+function requireLight(filtered: readonly CleanSpectrum[], open: readonly CleanSpectrum[]): void {
+  const first = filtered[0];
+  if (first === undefined || open.length === 0) {
+    throw new RangeError(
+      `transmittanceCurve requires at least 1 filtered and 1 open spectrum, got ${filtered.length} and ${open.length}`,
+    );
+  }
+  for (const spectrum of [...filtered, ...open]) {
+    if (spectrum.counts.length !== first.counts.length) {
+      throw new RangeError(
+        `transmittanceCurve requires equal lengths, got ${first.counts.length} and ${spectrum.counts.length}`,
+      );
+    }
+  }
+  const other = filtered.find((spectrum) => spectrum.role !== 'filtered' || spectrum.filter !== first.filter);
+  if (other !== undefined) {
+    throw new RangeError(
+      `transmittanceCurve requires filtered scans of one filter, got ${other.role} ${other.filter ?? ''}`.trim(),
+    );
+  }
+  const notOpen = open.find((spectrum) => spectrum.role !== 'open');
+  if (notOpen !== undefined) {
+    throw new RangeError(`transmittanceCurve requires open scans to divide by, got ${notOpen.role}`);
+  }
+}
+
+function scatterOf(
+  groups: readonly (readonly CleanSpectrum[])[],
+  rates: ReadonlyMap<CleanSpectrum, OpenRate>,
+  transmittance: Float64Array,
+  masked: Uint8Array,
+): RepeatScatter | null {
+  const most = groups.reduce((best, group) => (group.length > best.length ? group : best));
+  const openCounts = most.map((spectrum) =>
+    rates.get(spectrum)!.countsPerMs.map((rate) => rate * spectrum.exposureMs),
+  );
+  const usable = masked.map((value) => 1 - value);
+  return repeatScatter(most, openCounts, transmittance, usable);
+}
+
+function warningsOf(
+  filtered: readonly CleanSpectrum[],
+  rates: ReadonlyMap<CleanSpectrum, OpenRate>,
+  driftLimit: number,
+): Warning[] {
+  const messages = filtered.flatMap((spectrum) => {
+    const rate = rates.get(spectrum)!;
+    const size = percent(Math.abs(rate.change));
+    const off = Math.abs(rate.change) > driftLimit;
+    if (rate.kind === 'single')
+      return ['there is one open scan only: the drift of the lamp cannot be followed'];
+    if (rate.kind === 'untimed') {
+      return off
+        ? [
+            `the open scans differ by ${size} and times are missing: their mean is used, half of it as uncertainty`,
+          ]
+        : [];
+    }
+    if (rate.kind === 'outside') {
+      return [
+        `the scan of ${clock(spectrum.takenAtMs!)} lies outside the open scans: the nearest, of ` +
+          `${clock(rate.from.timeMs!)}, is used; the open scans differ by ${size}`,
+      ];
+    }
+    return off
+      ? [
+          `the open beam changed by ${size} between ${clock(rate.from.timeMs!)} and ${clock(rate.to.timeMs!)}, ` +
+            `around the scan of ${clock(spectrum.takenAtMs!)}`,
+        ]
+      : [];
+  });
+  return [...new Set(messages)].map((what) => ({ where: filtered[0]!.filter ?? 'filter', what }));
+}
+
+function clock(timeMs: number): string {
+  return `${new Date(timeMs).toISOString().slice(11, 19)} UTC`;
+}

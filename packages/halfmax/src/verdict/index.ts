@@ -1,0 +1,13 @@
+export { acceptanceInterval } from './acceptanceInterval.js';
+export type { Claim } from './claim.js';
+export { conformanceProbability } from './conformanceProbability.js';
+export { type DecisionRule, defaultRule, type Verdict } from './decisionRule.js';
+export { type GlobalRisk, globalRisk, type Inspection } from './globalRisk.js';
+export { type GuardBandRequest, guardBand } from './guardBand.js';
+export { guardBandForRisk } from './guardBandForRisk.js';
+export { type Judgement, type JudgeOptions, judge } from './judge.js';
+export type { Measured, MeasuredValue } from './measured.js';
+export { normalPosterior } from './normalPosterior.js';
+export type { Prior } from './prior.js';
+export { type SpecificRisk, specificRisk } from './specificRisk.js';
+export { type ToleranceInterval, toleranceInterval } from './toleranceInterval.js';
