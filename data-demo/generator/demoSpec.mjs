@@ -4,7 +4,7 @@ export const demoSeed = 20250314;
 /**
  * The demonstration: one evening at the bench of an observatory that does not exist, with filters that no one sells.
  *
- * @type {import('./simulate.mjs').SessionSpec}
+ * @type {import('./types.mjs').SessionSpec}
  */
 export const demoSpec = {
   title: 'Four narrowband filters on the bench of Grimsdale Knap Observatory (invented)',

@@ -90,3 +90,20 @@ export function measuredCounts(linearity, trueCounts) {
   }
   return measured;
 }
+
+/**
+ * A particle's track through a few pixels.
+ *
+ * @param {Float64Array} counts changed in place
+ * @param {number} pixel
+ * @param {number} clipCounts
+ * @param {import('./random.mjs').RandomSource} random
+ */
+export function strike(counts, pixel, clipCounts, random) {
+  for (let k = 0; k < 3; k++) {
+    counts[pixel + k] = Math.min(
+      clipCounts,
+      (counts[pixel + k] ?? 0) + Math.round(random.between(3000, 15000) / (1 + k)),
+    );
+  }
+}

@@ -142,7 +142,9 @@ export function seenThrough(optics, brightness, transmittance, fromNm, toNm) {
     const nm = optics.grating.wavelengthAt(at);
     inverseWidth[i] = 1 / optics.widthAt(at);
     open[i] = brightness(nm) * optics.grating.dispersionAt(at);
-    filtered[i] = (open[i] ?? 0) * transmittance(nm);
+    let passed = 0;
+    for (let k = -2; k <= 2; k++) passed += transmittance(nm + (k / 5) * cellNm);
+    filtered[i] = ((open[i] ?? 0) * passed) / 5;
   }
   return (wavelengthNm) => {
     const pixel = optics.grating.pixelAt(wavelengthNm);

@@ -44,7 +44,7 @@ export function speciesOfLabel(label) {
  * The lines that the table has for some species.
  *
  * @param {readonly string[]} species
- * @returns {{ species: string, wavelengthNm: number, weak: boolean }[]}
+ * @returns {{ species: string, wavelengthNm: number, relativeIntensity: number | null, weak: boolean }[]}
  */
 export function tableLines(species) {
   return table.lines.filter((line) => species.includes(line.species));

@@ -67,8 +67,14 @@ export function lightBefore(table, place) {
   const cumulative = table.cumulative;
   const i = Math.floor(at);
   if (i >= cumulative.length - 1) return 1;
+  const part = at - i;
   const low = /** @type {number} */ (cumulative[i]);
-  return low + (at - i) * /** @type {number} */ (cumulative[i + 1] - low);
+  const rise = /** @type {number} */ (cumulative[i + 1]) - low;
+  if (i === 0 || i >= cumulative.length - 2) return low + part * rise;
+  // The curvature of both ends of the step, so that the profile itself has no stairs.
+  const before = low - /** @type {number} */ (cumulative[i - 1]);
+  const after = /** @type {number} */ (cumulative[i + 2]) - low - rise;
+  return low + part * (rise + (part - 1) * 0.25 * (after - before));
 }
 
 /**

@@ -3,7 +3,7 @@ import { speciesOfLabel, tableLines } from './lamps.mjs';
 import { createRandom } from './random.mjs';
 
 /**
- * @typedef {import('./simulate.mjs').SessionSpec} SessionSpec
+ * @typedef {import('./types.mjs').SessionSpec} SessionSpec
  *
  * @typedef {object} RandomSpecOptions
  * @property {boolean} [hint] whether the session tells a nominal range; half of them by default
@@ -18,6 +18,7 @@ import { createRandom } from './random.mjs';
  * @property {number} [filters] how many filters; 0, hence lamps only, by default
  * @property {readonly [number, number]} [bandNm] full width of the bands, 3 to 8 by default
  * @property {number} [minimumLines] of the lamps inside the range, 6 by default
+ * @property {number} [bentShare] share of the sessions whose converter is not linear, and that say so; 0.4 by default
  * @property {boolean} [foreign] foreign lines, ghosts of second order; true by default
  * @property {boolean} [trouble] unlit, struck and moved frames; false by default
  */
@@ -50,6 +51,7 @@ export function randomSpec(seed, options = {}) {
     ]);
   const lines = tableLines(labels.flatMap(speciesOfLabel)).filter((line) => !line.weak);
   const wantedFilters = options.filters ?? 0;
+  const straight = !createRandom(seed, 'bent').happens(options.bentShare ?? 0.4);
   for (;;) {
     const geometry = drawGeometry(random, options);
     if (geometry === null) continue;
@@ -77,6 +79,7 @@ export function randomSpec(seed, options = {}) {
     const hintError = options.hintErrorNm ?? 30;
     const clip = random.pick([16383, 64000, 65535]);
     const saturation = Math.round(clip * 0.96);
+    const bend = straight ? 0 : createRandom(seed, 'linearity').between(0.005, 0.04);
     const exposuresMs = random.pick([
       [20, 200],
       [10, 100],
@@ -117,8 +120,8 @@ export function randomSpec(seed, options = {}) {
         })),
         readNoiseCounts: random.between(0.00012, 0.0006) * clip,
         electronsPerCount: random.between(0.8, 4) * (65535 / clip),
-        linearity: null,
-        declareLinearity: false,
+        linearity: bend === 0 ? null : [1 + bend, (-1.2 * bend) / clip],
+        declareLinearity: bend !== 0,
         clipCounts: clip,
         saturationCounts: saturation,
         pixelResponse: random.between(0.001, 0.008),
@@ -222,7 +225,7 @@ function drawForeign(random, label, lowNm, highNm) {
  * @param {number} which
  * @param {{ name: string, nm: number }} target
  * @param {readonly [number, number]} widths
- * @returns {import('./simulate.mjs').FilterSpec}
+ * @returns {import('./types.mjs').FilterSpec}
  */
 function drawFilter(random, which, target, widths) {
   const fwhmNm = random.between(...widths);
@@ -262,10 +265,10 @@ function drawFilter(random, which, target, widths) {
  * @param {import('./random.mjs').RandomSource} random
  * @param {readonly string[]} labels
  * @param {number} filters
- * @returns {import('./simulate.mjs').TroubleSpec[]}
+ * @returns {import('./types.mjs').TroubleSpec[]}
  */
 function drawTrouble(random, labels, filters) {
-  /** @type {import('./simulate.mjs').TroubleSpec[]} */
+  /** @type {import('./types.mjs').TroubleSpec[]} */
   const trouble = [
     { kind: 'unlit', role: 'lamp', lamp: random.pick(labels), frame: random.index(4) },
     { kind: 'struck', role: 'lamp', lamp: random.pick(labels), occurrence: 1, frame: random.index(4) },

@@ -1,9 +1,10 @@
-import { readFileSync } from 'node:fs';
-import { describeBandTruth } from './bandTruth.mjs';
 import { compactJson } from './compactJson.mjs';
-import { createDetector, exposeFrame } from './detector.mjs';
+import { createDetector, exposeFrame, strike } from './detector.mjs';
+import { entryName, exposuresOf, troublesOf } from './entries.mjs';
+import { filterTruth } from './filterTruth.mjs';
 import { createGrating } from './grating.mjs';
-import { addLine, cutContinuum, imageContinuum, seenThrough } from './image.mjs';
+import { cutContinuum, imageContinuum } from './image.mjs';
+import { imageLamp } from './imageLamp.mjs';
 import { drawLampLines } from './lamps.mjs';
 import { spreadTable, spreadWidth } from './lineSpread.mjs';
 import { createRandom } from './random.mjs';
@@ -13,99 +14,13 @@ import { writeFrameFiles } from './writers.mjs';
 
 /**
  * @typedef {import('./image.mjs').Optics} Optics
- * @typedef {import('./bandTruth.mjs').BandTruth} BandTruth
- *
- * @typedef {object} InstrumentSpec
- * @property {import('./grating.mjs').GratingGeometry} geometry
- * @property {import('./lineSpread.mjs').LineSpreadSpec} lineSpread
- * @property {import('./throughput.mjs').ThroughputSpec} throughput
- *
- * @typedef {object} ScanSpec how open and filtered scans are taken
- * @property {number} exposureMs
- * @property {number} frames
- * @property {number} peakCounts of an open scan, above dark
- * @property {number} temperatureK of the broadband lamp
- * @property {number} driftPerHour relative, linear
- * @property {number} walkPerRootHour relative, random
- * @property {number} colourPerHour exponent of the wavelength
- * @property {number} flicker relative, from frame to frame
- * @property {number} minutesBetween two scans
- *
- * @typedef {import('./transmittance.mjs').FilterCurveSpec & {
- *   id: string, label: string, lines: readonly string[], claims: Record<string, unknown>,
- *   price?: { amount: number, currency: string }, exposuresMs?: readonly number[], frames?: number,
- * }} FilterSpec
- *
- * @typedef {object} TroubleSpec one frame that went wrong
- * @property {'unlit' | 'struck' | 'moved'} kind
- * @property {string} role of the entry
- * @property {string} [lamp]
- * @property {string} [filter]
- * @property {number} [exposureMs]
- * @property {number} [occurrence] which of the entries that fit, from 0
- * @property {number} frame from 0
- * @property {number} [pixel] `struck`: where
- * @property {number} [shiftPx] `moved`: by how much
- *
- * @typedef {object} SessionSpec
- * @property {string} title
- * @property {string} recorded ISO date
- * @property {InstrumentSpec} instrument
- * @property {import('./detector.mjs').DetectorSpec} detector
- * @property {{ startNm: number, endNm: number } | null} nominalRange
- * @property {number} darkFrames for each exposure time
- * @property {readonly import('./lamps.mjs').LampSpec[]} lamps
- * @property {ScanSpec | null} scan null for a session of lamps only
- * @property {readonly FilterSpec[]} filters
- * @property {readonly TroubleSpec[]} [trouble]
- * @property {Record<string, unknown>} [extra] further fields of the session file (site, beam)
- * @property {import('./writers.mjs').FormatRule[]} [formats] how the files are written
- * @property {readonly number[]} [ownScaleErrorNm] of the wavelength column in the files: at the middle, slope, bend
- *
- * @typedef {object} SimulatedScan
- * @property {string} file
- * @property {string} column
- * @property {Float64Array} counts
- * @property {Float64Array | null} wavelengthNm
- *
- * @typedef {object} SimulatedEntry one entry of the session's `frames`, its files read
- * @property {number} index
- * @property {'dark' | 'lamp' | 'open' | 'filtered'} role
- * @property {number} exposureMs
- * @property {string | null} lamp
- * @property {string | null} filter
- * @property {number | null} takenAtMs
- * @property {SimulatedScan[]} scans
- *
- * @typedef {object} LineTruth
- * @property {string} lamp
- * @property {string} species
- * @property {number} wavelengthNm
- * @property {string} kind
- * @property {number} pixel place of its centroid on the detector, the lamp's shift included
- * @property {number} countsPerMs in its highest pixel
- *
- * @typedef {object} FilterTruth
- * @property {string} id
- * @property {{
- *   lines: { name: string, wavelengthNm: number, transmittance: number, seenTransmittance: number }[],
- *   ideal: BandTruth, asMeasured: BandTruth, lineSpreadNm: number,
- * }[]} bands in order of wavelength; `asMeasured` is what a perfect bench with this line spread would find
- *
- * @typedef {object} Truth
- * @property {Float64Array} wavelengthNm at each pixel centre, for light that comes as the broadband lamp's does
- * @property {Float64Array} lineSpreadNm full width at half maximum at each pixel
- * @property {{ label: string, shiftPx: number }[]} lamps
- * @property {LineTruth[]} lines
- * @property {{ entry: number, level: number, colour: number }[]} lampLevels of the broadband lamp
- * @property {FilterTruth[]} filters
- * @property {{ entry: number, frame: number, kind: string }[]} trouble
+ * @typedef {import('./types.mjs').SessionSpec} SessionSpec
+ * @typedef {import('./types.mjs').FilterSpec} FilterSpec
+ * @typedef {import('./types.mjs').SimulatedEntry} SimulatedEntry
+ * @typedef {import('./types.mjs').SimulatedScan} SimulatedScan
+ * @typedef {import('./types.mjs').Truth} Truth
+ * @typedef {import('./entries.mjs').EntryKind} EntryKind
  */
-
-const emissionLines =
-  /** @type {{ lines: { name: string, species: string, wavelengthNm: number, principal: boolean }[] }} */ (
-    JSON.parse(readFileSync(new URL('../../shared/emission-lines.json', import.meta.url), 'utf8'))
-  ).lines;
 
 /**
  * Simulates a bench session with its files.
@@ -166,7 +81,7 @@ export function simulateFrames(spec, seed) {
   let minutes = 0;
 
   /**
-   * @param {Pick<SimulatedEntry, 'role' | 'exposureMs' | 'lamp' | 'filter'>} entry
+   * @param {EntryKind} entry
    * @param {number} frames
    * @param {number} flicker
    * @param {(shiftPx: number) => Float64Array | null} light
@@ -237,7 +152,7 @@ export function simulateFrames(spec, seed) {
     const firstMinute = minutes + scan.minutesBetween;
     let walk = 0;
 
-    /** @param {(shiftPx: number) => Float64Array} image @param {Pick<SimulatedEntry, 'role' | 'exposureMs' | 'lamp' | 'filter'>} entry @param {number} frames */
+    /** @param {(shiftPx: number) => Float64Array} image @param {EntryKind} entry @param {number} frames */
     const takeScan = (image, entry, frames) => {
       minutes += scan.minutesBetween;
       const hours = (minutes - firstMinute) / 60;
@@ -328,56 +243,6 @@ export function simulateFrames(spec, seed) {
 }
 
 /**
- * @param {Optics} optics
- * @param {import('./lamps.mjs').LampSpec} lamp
- * @param {import('./lamps.mjs').LampLine[]} lines
- * @param {(wavelengthNm: number) => number} throughput
- * @returns {{ image: Float64Array, rows: LineTruth[] }} counts per ms
- */
-function imageLamp(optics, lamp, lines, throughput) {
-  const image = new Float64Array(optics.pixels);
-  const shift = lamp.shiftPx ?? 0;
-  /** Height of a line of unit light: its share in the pixel where it falls, about. @param {number} pixel */
-  const height = (pixel) => 0.94 / Math.max(1, optics.widthAt(pixel));
-  const placed = lines
-    .map((line) => ({ ...line, pixel: optics.grating.pixelAt(line.wavelengthNm) + shift }))
-    .filter((line) => line.pixel > -50 && line.pixel < optics.pixels + 50);
-  const inside = placed.filter((line) => line.pixel > 0 && line.pixel < optics.pixels - 1);
-  const highest = inside.reduce((most, line) => Math.max(most, line.strength * height(line.pixel)), 0);
-  for (const { wavelengthNm, relative } of lamp.foreign ?? []) {
-    const pixel = optics.grating.pixelAt(wavelengthNm) + shift;
-    placed.push({
-      species: 'foreign',
-      wavelengthNm,
-      kind: 'foreign',
-      pixel,
-      strength: (relative * highest) / height(pixel),
-    });
-  }
-  for (const line of placed) addLine(image, optics, line.pixel, line.strength);
-  const scale =
-    lamp.peakCounts /
-    (lamp.exposuresMs[0] ?? 1) /
-    (image.reduce((most, value) => Math.max(most, value), 0) || 1);
-  const continuum = ((lamp.continuum ?? 0.002) * lamp.peakCounts) / (lamp.exposuresMs[0] ?? 1);
-  for (let i = 0; i < image.length; i++) {
-    image[i] = (image[i] ?? 0) * scale + continuum * throughput(optics.grating.wavelengthAt(i));
-  }
-  const rows = placed
-    .filter((line) => line.pixel > -0.5 && line.pixel < optics.pixels - 0.5)
-    .map((line) => ({
-      lamp: lamp.label,
-      species: line.species,
-      wavelengthNm: line.wavelengthNm,
-      kind: line.kind,
-      pixel: line.pixel,
-      countsPerMs: line.strength * height(line.pixel) * scale,
-    }))
-    .sort((a, b) => a.wavelengthNm - b.wavelengthNm);
-  return { image, rows };
-}
-
-/**
  * Samples a cell: many near the bands, where a flank may be steep, one elsewhere.
  *
  * @param {FilterSpec} filter
@@ -388,108 +253,4 @@ function sampling(filter, lineSpreadNm) {
   const spread = lineSpreadNm.reduce((most, value) => Math.max(most, value), 0);
   return (nm) =>
     filter.bands.some((band) => Math.abs(nm - band.centreNm) < 1.2 * band.fwhmNm + 2 * spread) ? 5 : 1;
-}
-
-/**
- * @param {Optics} optics
- * @param {FilterSpec} filter
- * @param {(wavelengthNm: number) => number} brightness
- * @param {(wavelengthNm: number) => number} transmittance
- * @returns {FilterTruth}
- */
-function filterTruth(optics, filter, brightness, transmittance) {
-  const bands = [...filter.bands].sort((a, b) => a.centreNm - b.centreNm);
-  const wanted = filter.lines.flatMap((name) =>
-    emissionLines.filter((line) => line.name === name || (line.species === name && line.principal)),
-  );
-  return {
-    id: filter.id,
-    bands: bands.map((band, k) => {
-      const pixel = optics.grating.pixelAt(band.centreNm);
-      const spreadNm = optics.widthAt(pixel) * optics.grating.dispersionAt(pixel);
-      const reach = 5.5 * band.fwhmNm + 3 * spreadNm;
-      const previous = bands[k - 1]?.centreNm ?? Number.NEGATIVE_INFINITY;
-      const next = bands[k + 1]?.centreNm ?? Number.POSITIVE_INFINITY;
-      const fromNm = Math.max(band.centreNm - reach, (previous + band.centreNm) / 2);
-      const toNm = Math.min(band.centreNm + reach, (next + band.centreNm) / 2);
-      const seen = seenThrough(optics, brightness, transmittance, fromNm, toNm);
-      const step = Math.min(band.fwhmNm, Math.hypot(spreadNm, band.fwhmNm / 2)) / 20;
-      return {
-        lines: wanted
-          .filter((line) => line.wavelengthNm > fromNm && line.wavelengthNm < toNm)
-          .map(({ name, wavelengthNm }) => ({
-            name,
-            wavelengthNm,
-            transmittance: transmittance(wavelengthNm),
-            seenTransmittance: seen(wavelengthNm),
-          })),
-        ideal: describeBandTruth(transmittance, fromNm, toNm, 0.005),
-        asMeasured: describeBandTruth(seen, fromNm, toNm, step),
-        lineSpreadNm: spreadNm,
-      };
-    }),
-  };
-}
-
-/**
- * @param {SessionSpec} spec
- * @returns {number[]} every exposure time in use, shortest first
- */
-function exposuresOf(spec) {
-  const all = spec.lamps.flatMap((lamp) => [...lamp.exposuresMs]);
-  if (spec.scan !== null)
-    all.push(spec.scan.exposureMs, ...spec.filters.flatMap((filter) => [...(filter.exposuresMs ?? [])]));
-  return [...new Set(all)].sort((a, b) => a - b);
-}
-
-/**
- * @param {Pick<SimulatedEntry, 'role' | 'exposureMs' | 'lamp' | 'filter'>} entry
- * @param {readonly SimulatedEntry[]} before
- * @returns {string} name of its files, without number
- */
-function entryName(entry, before) {
-  if (entry.role === 'dark') return `dark-${entry.exposureMs}ms`;
-  if (entry.role === 'lamp') {
-    const same = before.filter(
-      (one) => one.lamp === entry.lamp && one.exposureMs === entry.exposureMs,
-    ).length;
-    return `lamp-${(entry.lamp ?? '').toLowerCase()}-${entry.exposureMs}ms${same > 0 ? `-again${same}` : ''}`;
-  }
-  if (entry.role === 'open') return `open-${before.filter((one) => one.role === 'open').length + 1}`;
-  return `filtered-${entry.filter}-${entry.exposureMs}ms`;
-}
-
-/**
- * @param {SessionSpec} spec
- * @param {Pick<SimulatedEntry, 'role' | 'exposureMs' | 'lamp' | 'filter'>} entry
- * @param {readonly SimulatedEntry[]} before
- * @returns {TroubleSpec[]}
- */
-function troublesOf(spec, entry, before) {
-  return (spec.trouble ?? []).filter((trouble) => {
-    /** @param {Pick<SimulatedEntry, 'role' | 'exposureMs' | 'lamp' | 'filter'>} one */
-    const fits = (one) =>
-      one.role === trouble.role &&
-      (trouble.lamp === undefined || trouble.lamp === one.lamp) &&
-      (trouble.filter === undefined || trouble.filter === one.filter) &&
-      (trouble.exposureMs === undefined || trouble.exposureMs === one.exposureMs);
-    return fits(entry) && before.filter(fits).length === (trouble.occurrence ?? 0);
-  });
-}
-
-/**
- * A particle's track through a few pixels.
- *
- * @param {Float64Array} counts changed in place
- * @param {number} pixel
- * @param {number} clipCounts
- * @param {import('./random.mjs').RandomSource} random
- */
-function strike(counts, pixel, clipCounts, random) {
-  for (let k = 0; k < 3; k++) {
-    counts[pixel + k] = Math.min(
-      clipCounts,
-      (counts[pixel + k] ?? 0) + Math.round(random.between(3000, 15000) / (1 + k)),
-    );
-  }
 }

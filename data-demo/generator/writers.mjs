@@ -1,8 +1,8 @@
 import { encodeFits } from './encodeFits.mjs';
 
 /**
- * @typedef {import('./simulate.mjs').SimulatedEntry} SimulatedEntry
- * @typedef {import('./simulate.mjs').SimulatedScan} SimulatedScan
+ * @typedef {import('./types.mjs').SimulatedEntry} SimulatedEntry
+ * @typedef {import('./types.mjs').SimulatedScan} SimulatedScan
  * @typedef {'plain' | 'decimal comma' | 'wavelength' | 'columns' | 'fits' | 'jcamp'} FrameFormat
  *
  * @typedef {object} FormatRule the first rule that fits a frame decides; one plain column otherwise
@@ -33,7 +33,7 @@ const extensions = {
  *
  * @param {readonly SimulatedEntry[]} entries
  * @param {Float64Array} wavelengthNm the true scale; the files get the instrument's own, slightly wrong one
- * @param {import('./simulate.mjs').SessionSpec} spec
+ * @param {import('./types.mjs').SessionSpec} spec
  * @returns {{ files: { name: string, content: string | Uint8Array }[], written: WrittenEntry[] }}
  */
 export function writeFrameFiles(entries, wavelengthNm, spec) {

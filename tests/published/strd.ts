@@ -24,7 +24,8 @@ export interface NonlinearSet {
   readonly x: number[];
 }
 
-const read = (file: string): string => readFileSync(fileURLToPath(new URL(`strd/${file}`, import.meta.url)), 'utf8');
+const read = (file: string): string =>
+  readFileSync(fileURLToPath(new URL(`strd/${file}`, import.meta.url)), 'utf8');
 
 /** Reads a linear `.dat` file. */
 export function readLinearSet(name: string): LinearSet {
@@ -32,7 +33,9 @@ export function readLinearSet(name: string): LinearSet {
   const parameters = lines
     .map((line) => /^\s*B\d+\s+(\S+)\s+(\S+)\s*$/.exec(line))
     .filter((match) => match !== null);
-  const deviation = lines.map((line) => /^\s*Standard Deviation\s+(\S+)/.exec(line)).find((match) => match !== null);
+  const deviation = lines
+    .map((line) => /^\s*Standard Deviation\s+(\S+)/.exec(line))
+    .find((match) => match !== null);
   const first = lines.findIndex((line) => /^Data:\s+y/.test(line)) + 1;
   const rows = lines
     .slice(first)
@@ -54,6 +57,8 @@ export function readNonlinearSets(): NonlinearSet[] {
 
 /** Digits that agree, the worst of all: -log10 of the relative error, of the absolute one where 0 is certified. */
 export function agreeingDigits(found: ArrayLike<number>, certified: readonly number[]): number {
-  const digits = certified.map((value, i) => -Math.log10(Math.abs(found[i]! - value) / (Math.abs(value) || 1)));
+  const digits = certified.map(
+    (value, i) => -Math.log10(Math.abs(found[i]! - value) / (Math.abs(value) || 1)),
+  );
   return Math.min(...digits, 15.9);
 }

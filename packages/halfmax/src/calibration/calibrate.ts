@@ -2,7 +2,7 @@ import { BadInputError, type InputProblem } from '../errors.js';
 import type { Detector, Warning } from '../frames/types.js';
 import { evaluatePolynomial, median } from '../numeric/index.js';
 import { knownLamps, type LampLine, lampLines, lampSpecies } from '../reference/index.js';
-import { wavelengthAt } from './dispersion.js';
+import { wavelengthAt, wavelengthCovariance } from './dispersion.js';
 import { findLines, relocateLines } from './findLines.js';
 import { type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
 import { explainedShare, identifyScale, type LabelledLamp, type NominalRange, type RoughScale } from './identifyScale.js';
@@ -30,7 +30,13 @@ export interface Calibration {
 /** A lamp whose stronger lines are laid on known ones by less than this share has the wrong label. */
 const LEAST_EXPLAINED = 0.2;
 /** Fewer lines than this carry no scale with an uncertainty. */
-const LEAST_LINES = 5;
+const LEAST_LINES = 4;
+/** Share in its own fitted value above which a line's name is checked against the other lines. */
+const LONELY_LEVERAGE = 0.6;
+/** With so many clean lines no blended one is needed. */
+const ENOUGH_LINES = 8;
+/** Uncertainty of a line that was fitted together with a near neighbour, in widths. Common practice, no source. */
+const NEAR_BLEND_SHARE = 0.03;
 /** Largest distance of a found line from its known one, in line-spread widths, round by round. */
 const NAMING_WINDOWS: readonly number[] = [0.5, 0.35, 0.3];
 
@@ -47,7 +53,7 @@ export function calibrate(spectra: readonly LampSpectrum[], detector: Detector):
   const lamps = spectra.map(labelledLamp);
   const warnings: Warning[] = [];
   const rough = identifyOrRefuse(lamps, detector, warnings);
-  refuseWrongLabels(lamps, rough);
+  refuseWrongLabels(lamps, rough, warnings);
 
   let state = nameAndFit(lamps, roughScaleOf(rough), detector.pixels, NAMING_WINDOWS[0]!);
   const common = measureLineShape(state.named, spectra);
@@ -80,10 +86,50 @@ function nameAndFit(
     const pixel = nearestPixel(wavelengthOf, nm, pixels);
     return widthPixelsNear(lamps, pixel) * Math.abs(wavelengthOf(pixel + 0.5) - wavelengthOf(pixel - 0.5));
   };
-  const named = nameLines(lamps, wavelengthOf, spreadOf, windowWidths);
-  const usable = named.filter((line) => line.trouble === null);
-  if (usable.length < LEAST_LINES) refuseFewLines(lamps, usable.length);
-  return { named, fit: fitDispersion(usable.map(scalePoint), pixels) };
+  let named = admitNearBlends(nameLines(lamps, wavelengthOf, spreadOf, windowWidths));
+  for (;;) {
+    const usable = named.filter((line) => line.trouble === null);
+    if (usable.length < LEAST_LINES) refuseFewLines(lamps, usable.length);
+    const fit = fitDispersion(usable.map(scalePoint), pixels);
+    const doubtful = doubtfulName(usable, fit, lamps, pixels);
+    if (doubtful === null) return { named, fit };
+    named = named.map((line) => (line === doubtful.line ? { ...line, trouble: doubtful.why, blendWidths: null } : line));
+  }
+}
+
+/** A line that stands so far from the others that they cannot tell its name from another one. */
+function doubtfulName(
+  usable: readonly NamedLine[],
+  fit: DispersionFit,
+  lamps: readonly LabelledLamp[],
+  pixels: number,
+): { line: NamedLine; why: string } | null {
+  const order = usable.map((_, index) => index).sort((a, b) => fit.leverage[b]! - fit.leverage[a]!);
+  for (const index of order) {
+    if (fit.leverage[index]! < LONELY_LEVERAGE || usable.length < LEAST_LINES) return null;
+    const line = usable[index]!;
+    const without = fitDispersion(usable.filter((other) => other !== line).map(scalePoint), pixels).dispersion;
+    const { pixel } = line.found;
+    const reach = 3 * Math.sqrt(wavelengthCovariance(without, pixel, pixel));
+    const predicted = wavelengthAt(without, pixel);
+    const { known } = lamps.find(({ lamp }) => lamp.label === line.lamp)!;
+    const rival = known.find(
+      (other) => other !== line.known && !other.weak && Math.abs(other.wavelengthNm - predicted) < reach,
+    );
+    if (rival === undefined) continue;
+    return { line, why: `stands alone: the other lines cannot tell it from ${rival.species} ${rival.wavelengthNm.toFixed(2)} nm` };
+  }
+  return null;
+}
+
+/** Where clean lines are few, lines a full width from a neighbour are used as well, with a wider uncertainty. */
+function admitNearBlends(named: readonly NamedLine[]): NamedLine[] {
+  if (named.filter((line) => line.trouble === null).length >= ENOUGH_LINES) return [...named];
+  return named.map((line) => {
+    if (line.blendWidths === null || line.blendWidths < 1) return line;
+    const pixelUncertainty = Math.hypot(line.found.pixelUncertainty, NEAR_BLEND_SHARE * line.found.fwhmPixels);
+    return { ...line, trouble: null, found: { ...line.found, pixelUncertainty } };
+  });
 }
 
 /** Locates a lamp's lines again with the common shape, known lines on their flanks taken along. */
@@ -172,18 +218,13 @@ function relabel(lamp: LabelledLamp['lamp'], label: string): LabelledLamp {
 }
 
 /** With a scale that rests on the other lamps, a lamp with the wrong label shows. */
-function refuseWrongLabels(lamps: readonly LabelledLamp[], scale: RoughScale): void {
+function refuseWrongLabels(lamps: readonly LabelledLamp[], scale: RoughScale, warnings: Warning[]): void {
   const problems: InputProblem[] = [];
   const toleranceNm = Math.max(0.4, 0.25 * widthNm(lamps, scale));
   for (const { lamp, known } of lamps) {
     const where = 'session.json';
     if (lamp.lines.length === 0) {
-      problems.push({
-        where,
-        place: lamp.where,
-        what: `no line of the ${lamp.label} lamp rises above the noise`,
-        fix: 'take the lamp out of the session or expose it longer',
-      });
+      warnings.push({ where: lamp.where, what: `no line of the ${lamp.label} lamp rises above the noise: it was not used` });
       continue;
     }
     const share = explainedShare(scale, lamp.lines, strongOf(known), toleranceNm);
@@ -256,6 +297,10 @@ function refuseLamps(lamps: readonly LabelledLamp[], what: string, fix: string):
   throw new BadInputError([{ where: 'session.json', place, what: `the lamp frames give no wavelength scale: ${what}`, fix }]);
 }
 
+function usedAs(line: NamedLine): string {
+  return line.blendWidths === null ? 'used' : `used: ${line.blendWidths.toFixed(1)} widths from a neighbour, fitted together`;
+}
+
 function describe(
   named: readonly NamedLine[],
   fit: DispersionFit,
@@ -279,7 +324,7 @@ function describe(
     position += 1;
     const rejection = fit.rejected.find((entry) => entry.index === position);
     const residualNm = fit.residualsNm[position]!;
-    return { ...base, residualNm, used: rejection === undefined, reason: rejection?.reason ?? 'used' };
+    return { ...base, residualNm, used: rejection === undefined, reason: rejection?.reason ?? usedAs(line) };
   });
   const used = lines.filter((line) => line.used).map((line) => line.wavelengthNm!);
   for (const shift of fit.shifts) {

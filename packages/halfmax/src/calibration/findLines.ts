@@ -27,7 +27,7 @@ export function findLines(spectrum: LampSpectrum): FoundLine[] {
   if (width === null) return [];
   const ground = baseline(counts, Math.max(32, Math.round(14 * width)));
   const peaks = findPeaks(counts, ground, noise, width);
-  return fitAll(spectrum, noise, peaks, () => width, [], lineShape(0, 0));
+  return fitAll(spectrum, noise, peaks, () => width, [], lineShape(0, 1, 0));
 }
 
 /**

@@ -1,4 +1,5 @@
-import { fitLinear, type LinearFit, studentQuantile } from '../numeric/index.js';
+import { fitLinear, studentQuantile } from '../numeric/index.js';
+import { fitHeldPolynomial, type HeldFit, ORDER_LIMITS } from './heldPolynomial.js';
 import type { Dispersion, LampShift } from './types.js';
 
 /** A line that may carry the scale. */
@@ -14,6 +15,8 @@ export interface DispersionFit {
   readonly dispersion: Dispersion;
   /** Wavelength by the fit minus the table's, nm, one per point given (rejected ones too). */
   readonly residualsNm: Float64Array;
+  /** Share of each point given in its own fitted value, 0 for rejected ones. */
+  readonly leverage: Float64Array;
   /** Rejected points: position in the list given, and why. */
   readonly rejected: readonly { readonly index: number; readonly reason: string }[];
   readonly residualRmsNm: number;
@@ -37,7 +40,6 @@ const SHIFT_SIGNIFICANCE = 3;
 const REJECTION_RISK = 0.02;
 /** Scatter that no line list of a bench instrument falls below, nm: keeps weights finite. */
 const LEAST_JITTER_NM = 1e-4;
-
 /**
  * Fits wavelength against pixel by weighted least squares about the middle of the detector.
  *
@@ -71,9 +73,7 @@ export function fitDispersion(points: readonly ScalePoint[], pixels: number): Di
 interface Solution {
   readonly order: number;
   readonly shifted: boolean;
-  readonly fit: LinearFit;
-  /** 1/variance of each line, own uncertainty and shared scatter together. */
-  readonly weights: Float64Array;
+  readonly fit: HeldFit;
   readonly jitterNm: number;
   readonly orders: readonly { order: number; rmsNm: number }[];
   readonly lamps: readonly string[];
@@ -82,7 +82,7 @@ interface Solution {
 function solve(points: readonly ScalePoint[], kept: readonly number[], middle: number): Solution {
   const used = kept.map((index) => points[index]!);
   const lamps = lampsWithEnough(used);
-  const affordable = (order: number): boolean => order <= 3 ? used.length >= order + 2 : used.length >= order + 6;
+  const affordable = (order: number): boolean => order <= 3 ? used.length >= order + 1 : used.length >= order + 6;
   const start = Math.max(1, [3, 2, 1].find(affordable) ?? 1);
   const shifts = lamps.length > 1 && used.length >= start + lamps.length + 3;
   const trials = [1, 2, 3, 4, 5].filter((order) => order === start || (order >= 2 && affordable(order)));
@@ -99,8 +99,8 @@ function solve(points: readonly ScalePoint[], kept: readonly number[], middle: n
     const plain = fitWithJitter(used, best.order, [], middle);
     return { order: best.order, shifted: false, ...plain, orders, lamps };
   }
-  const { fit, weights, jitterNm } = best;
-  return { order: best.order, shifted: shifts, fit, weights, jitterNm, orders, lamps };
+  const { fit, jitterNm } = best;
+  return { order: best.order, shifted: shifts, fit, jitterNm, orders, lamps };
 }
 
 /** Lamps with at least three lines, in the order of their first line. */
@@ -122,40 +122,38 @@ function fitWithJitter(
   order: number,
   lamps: readonly string[],
   middle: number,
-): { fit: LinearFit; weights: Float64Array; jitterNm: number } {
+): { fit: HeldFit; jitterNm: number } {
   const design = points.map((point) => designRow(point, order, lamps, middle));
+  const first = points[0]!;
+  const last = points[points.length - 1]!;
+  const span = ((last.wavelengthNm - first.wavelengthNm) * middle) / (last.pixel - first.pixel);
   const wavelengths = points.map((point) => point.wavelengthNm);
-  const plain = fitLinear(design, wavelengths);
-  const slope = (t: number): number => {
-    let sum = 0;
-    for (let k = 1; k <= order; k++) sum += k * plain.coefficients[k]! * t ** (k - 1);
-    return Math.abs(sum) / middle;
+  const own = points.map((point) => ((point.pixelUncertainty * span) / middle) ** 2);
+  const fitWith = (jitter: number): HeldFit => {
+    const weights = Float64Array.from(own, (variance) => 1 / (variance + jitter ** 2));
+    return fitHeldPolynomial(design, order, wavelengths, weights, Math.abs(span));
   };
-  const own = points.map((point) => (point.pixelUncertainty * slope((point.pixel - middle) / middle)) ** 2);
-  const weightsFor = (jitter: number): Float64Array => Float64Array.from(own, (variance) => 1 / (variance + jitter ** 2));
-  const fitWith = (jitter: number): LinearFit => fitLinear(design, wavelengths, weightsFor(jitter));
-  const excess = (fit: LinearFit): boolean => fit.weightedSumOfSquares > fit.degreesOfFreedom;
+  const excess = (fit: HeldFit): boolean => fit.weightedSumOfSquares > fit.degreesOfFreedom;
   let low = LEAST_JITTER_NM;
-  let fit = fitWith(low);
-  if (plain.degreesOfFreedom < 1 || !excess(fit)) return { fit, weights: weightsFor(low), jitterNm: low };
-  let high = Math.max(4 * plain.residualStandardDeviation, 2 * low);
-  for (let step = 0; step < 25; step++) {
+  const least = fitWith(low);
+  if (!excess(least)) return { fit: least, jitterNm: low };
+  let high = 4 * Math.max(low, ...least.residuals.map(Math.abs));
+  for (let step = 0; step < 14; step++) {
     const jitter = Math.sqrt(low * high);
-    fit = fitWith(jitter);
-    if (excess(fit)) low = jitter;
+    if (excess(fitWith(jitter))) low = jitter;
     else high = jitter;
   }
   const jitterNm = Math.sqrt(low * high);
-  return { fit: fitWith(jitterNm), weights: weightsFor(jitterNm), jitterNm };
+  return { fit: fitWith(jitterNm), jitterNm };
 }
 
-function leaveOneOutRms(fit: LinearFit): number {
+function leaveOneOutRms(fit: HeldFit): number {
   let sum = 0;
   for (let i = 0; i < fit.residuals.length; i++) sum += (fit.residuals[i]! / Math.max(1e-9, 1 - fit.leverage[i]!)) ** 2;
   return Math.sqrt(sum / fit.residuals.length);
 }
 
-function shiftIsReal(fit: LinearFit, order: number): boolean {
+function shiftIsReal(fit: HeldFit, order: number): boolean {
   for (let k = order + 1; k < fit.coefficients.length; k++) {
     if (Math.abs(fit.coefficients[k]!) > SHIFT_SIGNIFICANCE * Math.sqrt(fit.covariance[k]![k]!)) return true;
   }
@@ -164,7 +162,7 @@ function shiftIsReal(fit: LinearFit, order: number): boolean {
 
 /** The line whose externally studentised residual is the largest, if chance does not explain it. */
 function worstOutlier(solution: Solution): { position: number; reason: string } | null {
-  const { fit, weights } = solution;
+  const { fit } = solution;
   const dof = fit.degreesOfFreedom;
   if (dof < 3) return null;
   const n = fit.residuals.length;
@@ -173,7 +171,7 @@ function worstOutlier(solution: Solution): { position: number; reason: string } 
   for (let i = 0; i < n; i++) {
     const free = 1 - fit.leverage[i]!;
     if (free < 1e-6) continue;
-    const weighted = fit.residuals[i]! ** 2 * weights[i]!;
+    const weighted = fit.residuals[i]! ** 2 * fit.weights[i]!;
     const without = (fit.weightedSumOfSquares - weighted / free) / (dof - 1);
     const studentised = Math.sqrt(weighted / free / Math.max(without, 1e-12));
     if (studentised > limit && studentised > (worst?.studentised ?? 0)) worst = { position: i, studentised };
@@ -204,7 +202,13 @@ function describe(
   const widest = shiftsNm.length === 0 ? 0 : 2 * Math.max(...shiftsNm);
   const couplingNm = widest / Math.sqrt(3);
   covariance[0]![0] = covariance[0]![0]! + couplingNm ** 2;
-  const dispersion: Dispersion = { order, coefficients, covariance, pivotPixel: middle, pixelScale: middle };
+  const dispersion: Dispersion = {
+    order,
+    coefficients: Float64Array.of(...coefficients, 0),
+    covariance: addNextOrder(covariance, points, kept, solution, middle),
+    pivotPixel: middle,
+    pixelScale: middle,
+  };
   const residualsNm = Float64Array.from(points, (point) => {
     const t = (point.pixel - middle) / middle;
     let value = 0;
@@ -217,6 +221,7 @@ function describe(
   return {
     dispersion,
     residualsNm,
+    leverage: Float64Array.from(points, (_, index) => fit.leverage[kept.indexOf(index)] ?? 0),
     rejected,
     residualRmsNm: Math.sqrt(square / kept.length),
     leaveOneOutRmsNm: leaveOneOutRms(fit),
@@ -227,7 +232,41 @@ function describe(
   };
 }
 
-function lampShifts(fit: LinearFit, order: number, lamps: readonly string[], middle: number): LampShift[] {
+/**
+ * A term of the next order that the lines cannot exclude bends the scale between and beyond them. Its size is what a
+ * fit of that order finds, uncertainty included, and no more than a grating can do; the lower orders take up what they
+ * can of it.
+ */
+function addNextOrder(
+  covariance: readonly Float64Array[],
+  points: readonly ScalePoint[],
+  kept: readonly number[],
+  solution: Solution,
+  middle: number,
+): Float64Array[] {
+  const used = kept.map((index) => points[index]!);
+  const next = solution.order + 1;
+  const lamps = solution.shifted ? solution.lamps : [];
+  const limit = ORDER_LIMITS[next]! * Math.abs(solution.fit.coefficients[1]!);
+  let size = limit;
+  if (used.length > next + 1 + lamps.length) {
+    const wider = used.map((point) => {
+      const row = designRow(point, solution.order, lamps, middle);
+      return [...row, ((point.pixel - middle) / middle) ** next];
+    });
+    const fit = fitLinear(wider, used.map((point) => point.wavelengthNm), solution.fit.weights);
+    const last = fit.coefficients.length - 1;
+    const found = fit.coefficients[last]! ** 2 + fit.covariance[last]![last]!;
+    size = 1 / Math.sqrt(1 / found + 1 / limit ** 2);
+  }
+  const design = used.map((point) => designRow(point, solution.order, lamps, middle));
+  const bend = used.map((point) => ((point.pixel - middle) / middle) ** next);
+  const taken = fitLinear(design, bend, solution.fit.weights).coefficients;
+  const left = Array.from({ length: next + 1 }, (_, k) => (k === next ? 1 : -taken[k]!));
+  return left.map((a, j) => Float64Array.from(left, (b, k) => (covariance[j]?.[k] ?? 0) + size ** 2 * a * b));
+}
+
+function lampShifts(fit: HeldFit, order: number, lamps: readonly string[], middle: number): LampShift[] {
   const perPixel = fit.coefficients[1]! / middle;
   const own = lamps.slice(1).map((_, k) => fit.coefficients[order + 1 + k]!);
   const variance = (rows: readonly number[]): number =>

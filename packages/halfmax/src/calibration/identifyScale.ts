@@ -1,6 +1,7 @@
-import { evaluatePolynomial, fitPolynomial, median } from '../numeric/index.js';
+import { evaluatePolynomial, median } from '../numeric/index.js';
 import type { LampLine } from '../reference/index.js';
 import { gainTable, lineGain } from './gainTable.js';
+import { fitHeldPolynomial } from './heldPolynomial.js';
 import { type ProposedScale, proposeScales, type SearchLamp } from './proposeScales.js';
 import type { FoundLine, LampLines } from './types.js';
 
@@ -38,8 +39,16 @@ const LEAST_MARGIN = 4;
 const LEAST_MATCHED = 5;
 /** How far a nominal end may be off, nm. */
 const NOMINAL_MARGIN_NM = 60;
+/** Bounds of the placing error of a line under the right scale, nm. */
+const LEAST_TOLERANCE_NM = 0.04;
+/** Error of a line's place that the rough fits assume, nm. */
+const PLACING_ERROR_NM = 0.05;
 const SCORED_LINES = 36;
 const ANCHOR_LINES = 13;
+/** Lines found of which it is odd to be faint ones in the table. */
+const STRONGEST = 6;
+/** Lines below this share of the lamp's brightest need no explanation. */
+const EXPLAINED_SHARE = 0.02;
 
 /**
  * Finds the wavelength scale of a detector from its lamp lines without any hint, or with a nominal range.
@@ -73,9 +82,10 @@ export function identifyScale(
   const proposals = proposeScales(search, { ...range, nominal: hinted });
   const refined = proposals.map((proposal) => refine(proposal, usable, pixels)).filter((scale) => scale !== null);
   refined.sort((a, b) => b.score - a.score);
+  if ((globalThis as any).DBG) for (const r of refined.slice(0, 6)) console.log(r.score.toFixed(1), r.matched, [-1, 0, 1].map((t) => evaluatePolynomial(r.coefficients, t).toFixed(1)).join(" "), usable.map(({ lines }) => ascending([...lines]).map((p) => evaluatePolynomial(r.coefficients, (p - r.pivotPixel) / r.pixelScale).toFixed(2)).join(" ")).join(" | "));
   const best = refined[0];
   if (best === undefined) return { absent: 'no wavelength scale lays the found lines on known ones' };
-  const other = refined.find((scale) => isAnother(scale, best));
+  const other = refined.find((scale) => isAnother(scale, best, usable));
   const runnerUp = other === undefined ? Number.NEGATIVE_INFINITY : other.score;
   if (best.matched < LEAST_MATCHED || best.score - runnerUp < LEAST_MARGIN) {
     return {
@@ -102,7 +112,8 @@ export function explainedShare(
   known: readonly LampLine[],
   toleranceNm: number,
 ): number {
-  const strong = strongest(lines, 12);
+  const brightest = Math.max(...lines.map((line) => line.height));
+  const strong = strongest(lines, 12).filter((line) => line.height >= EXPLAINED_SHARE * brightest);
   if (strong.length === 0) return 0;
   const laid = strong.filter((line) => {
     const at = evaluatePolynomial(scale.coefficients, (line.pixel - scale.pivotPixel) / scale.pixelScale);
@@ -130,37 +141,47 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
   const pivotPixel = (pixels - 1) / 2;
   let coefficients: Float64Array = Float64Array.from(proposal.coefficients);
   let pairs: Pair[] = [];
+  let determined = 3;
   for (const [windowNm, degree] of [
     [1.6, 2],
     [1.0, 3],
-    [0.7, 3],
-    [0.5, 3],
+    [0.7, 4],
+    [0.5, 5],
+    [0.5, 5],
   ] as const) {
     pairs = layLines(coefficients, pivotPixel, lamps, windowNm);
     const kept = pairs.length > degree + 3 ? dropFar(pairs) : pairs;
-    const order = Math.min(degree, kept.length - 2);
-    if (order < 1) return null;
-    const fit = fitPolynomial(
-      kept.map((pair) => pair.pixel),
+    if (kept.length < 3) return null;
+    const fit = fitHeldPolynomial(
+      kept.map((pair) => powersOf((pair.pixel - pivotPixel) / pivotPixel, degree)),
+      degree,
       kept.map((pair) => pair.wavelengthNm),
-      order,
-      { pivot: pivotPixel, scale: pivotPixel },
+      new Float64Array(kept.length).fill(1 / PLACING_ERROR_NM ** 2),
+      Math.abs(coefficients[1]!),
     );
-    if (order >= 2 && bendsTooMuch(fit.coefficients)) return null;
+    if (bendsTooMuch(fit.coefficients)) return null;
+    determined = kept.length - fit.degreesOfFreedom;
     coefficients = fit.coefficients;
   }
   pairs = layLines(coefficients, pivotPixel, lamps, 0.5);
   const scale = { coefficients, pivotPixel, pixelScale: pivotPixel };
-  const dispersion = Math.abs(coefficients[1]!) / pivotPixel;
-  const widths = lamps.flatMap(({ lines }) => lines.map((line) => line.fwhmPixels));
-  const toleranceNm = Math.min(0.4, Math.max(0.1, 0.12 * dispersion * median(widths)));
+  const squares = pairs.map((pair) => pair.residualNm ** 2).sort((p, q) => p - q);
+  // The worst fifth may be blends; what is left, with the fit's own freedom counted, is the placing error.
+  const clear = squares.slice(0, Math.ceil(0.8 * squares.length));
+  const freedom = Math.max(0.5, clear.length - determined);
+  const placing = Math.sqrt(clear.reduce((sum, square) => sum + square, 0) / freedom);
+  const toleranceNm = Math.min(0.4, Math.max(LEAST_TOLERANCE_NM, 1.3 * placing));
   return {
     ...scale,
     score: scoreOf(scale, lamps, toleranceNm, pixels),
     runnerUp: 0,
     matched: pairs.length,
-    explained: lamps.map(({ lines, known }) => explainedShare(scale, lines, known, 3 * toleranceNm)),
+    explained: lamps.map(({ lines, known }) => explainedShare(scale, lines, known, Math.max(0.3, 3 * toleranceNm))),
   };
+}
+
+function powersOf(t: number, degree: number): number[] {
+  return Array.from({ length: degree + 1 }, (_, k) => t ** k);
 }
 
 interface Pair {
@@ -206,7 +227,7 @@ function dropFar(pairs: readonly Pair[]): Pair[] {
 /** A grating instrument's dispersion neither changes sign nor by half over the detector. */
 function bendsTooMuch(coefficients: Float64Array): boolean {
   const slope = (t: number): number =>
-    coefficients[1]! + 2 * (coefficients[2] ?? 0) * t + 3 * (coefficients[3] ?? 0) * t * t;
+    coefficients.reduce((sum, c, k) => (k === 0 ? 0 : sum + k * c * t ** (k - 1)), 0);
   const slopes = [slope(-1), slope(0), slope(1)].map((value) => value / slope(0));
   return Math.min(...slopes) < 0.55 || Math.max(...slopes) > 1.5;
 }
@@ -228,6 +249,7 @@ function scoreOf(
     const gain = lineGain(strong.map((line) => line.wavelengthNm).sort((a, b) => a - b), toleranceNm);
     const places = lines.map((line) => at(line.pixel));
     for (const place of places) score += gain(place);
+    for (const place of places.slice(0, STRONGEST)) score -= surprise(place, strong, toleranceNm);
     for (const line of strong) {
       const inside = Math.min(line.wavelengthNm - lower, upper - line.wavelengthNm) / (upper - lower);
       if (inside < 0.01 || places.some((place) => Math.abs(place - line.wavelengthNm) < 1.2)) continue;
@@ -238,16 +260,28 @@ function scoreOf(
   return score;
 }
 
+/** Cost of one of the strongest lines found lying on a line that is faint in its species. */
+function surprise(place: number, strong: readonly LampLine[], toleranceNm: number): number {
+  const near = strong.filter((line) => Math.abs(line.wavelengthNm - place) < 3 * toleranceNm);
+  if (near.length === 0) return 0;
+  const share = Math.max(...near.map((line) => shareOf(line, strong)));
+  return share >= 0.1 ? 0 : share >= 0.02 ? 0.7 : 1.5;
+}
+
+/** Strength of a line against the strongest of its species in the table. */
+function shareOf(line: LampLine, strong: readonly LampLine[]): number {
+  const fellows = strong.filter((other) => other.species === line.species);
+  return (line.relativeIntensity ?? 0) / Math.max(1, ...fellows.map((other) => other.relativeIntensity ?? 0));
+}
+
 /** Cost of not seeing a line, by its strength among its species. */
 function tollOf(line: LampLine, strong: readonly LampLine[]): number {
-  const fellows = strong.filter((other) => other.species === line.species);
-  const share = (line.relativeIntensity ?? 0) / Math.max(1, ...fellows.map((other) => other.relativeIntensity ?? 0));
+  const share = shareOf(line, strong);
   return share >= 0.4 ? 1.6 : share >= 0.1 ? 0.7 : 0.1;
 }
 
-/** Whether two scales differ by more than the window in which one would slide into the other. */
-function isAnother(a: RoughScale, b: RoughScale): boolean {
-  return [-1, -0.5, 0, 0.5, 1].some(
-    (t) => Math.abs(evaluatePolynomial(a.coefficients, t) - evaluatePolynomial(b.coefficients, t)) > (Math.abs(t) === 1 ? 5 : 2),
-  );
+/** Whether two scales give different names to the lines: their wavelengths there differ by more than a nanometre. */
+function isAnother(a: RoughScale, b: RoughScale, lamps: readonly Usable[]): boolean {
+  const places = lamps.flatMap(({ lines }) => lines.map((line) => (line.pixel - a.pivotPixel) / a.pixelScale));
+  return median(places.map((t) => Math.abs(evaluatePolynomial(a.coefficients, t) - evaluatePolynomial(b.coefficients, t)))) > 1;
 }

@@ -1,12 +1,14 @@
 import { normalCdf, normalDensity } from '../numeric/index.js';
 
 /**
- * The profile of a lamp line: a slit image (box) blurred by a Gaussian, with a small skewness. Heights are relative to
- * the symmetric profile's peak, z is the distance from the centroid in standard deviations.
+ * The profile of a lamp line: two boxes (the images of slit and source) blurred by a Gaussian, with a small skewness.
+ * Heights are relative to the symmetric profile's peak, z is the distance from the centroid in standard deviations.
  */
 export interface LineShape {
-  /** Share of the variance that the box holds: 0 is a Gaussian, 0.7 close to a triangle, towards 1 the bare box. */
+  /** Share of the variance that the boxes hold: 0 is a Gaussian, towards 1 the boxes alone. */
   readonly boxShare: number;
+  /** Width of the narrower box over the wider: near 0 a single box, 1 a triangle. */
+  readonly boxRatio: number;
   /** Third cumulant over the cube of the standard deviation. */
   readonly skewness: number;
   readonly value: (z: number) => number;
@@ -27,43 +29,61 @@ const LENGTH = 2 * Math.round(REACH / STEP) + 1;
  *
  * The skewness enters as the first term of an Edgeworth series, which leaves centroid, area and variance alone.
  *
- * @param boxShare - 0 to 0.95
+ * @param boxShare - 0 to 0.98
+ * @param boxRatio - 0.1 to 1
  * @param skewness - between -1 and 1
  * @returns the shape
  * @throws {RangeError} values outside these ranges
- * Source: closed form of box (x) Gaussian; Edgeworth series, Kendall, Stuart, The Advanced Theory of Statistics, vol. 1.
+ * Source: closed form of box (x) box (x) Gaussian; Edgeworth series, Kendall, Stuart, The Advanced Theory of
+ * Statistics, vol. 1.
  */
-export function lineShape(boxShare: number, skewness: number): LineShape {
-  if (!(boxShare >= 0 && boxShare <= 0.95)) throw new RangeError(`lineShape requires a box share of 0 to 0.95, got ${boxShare}`);
+export function lineShape(boxShare: number, boxRatio: number, skewness: number): LineShape {
+  if (!(boxShare >= 0 && boxShare <= 0.98)) throw new RangeError(`lineShape requires a box share of 0 to 0.98, got ${boxShare}`);
+  if (!(boxRatio >= 0.1 && boxRatio <= 1)) throw new RangeError(`lineShape requires a box ratio of 0.1 to 1, got ${boxRatio}`);
   if (!(Math.abs(skewness) <= 1)) throw new RangeError(`lineShape requires a skewness of -1 to 1, got ${skewness}`);
   const symmetric = new Float64Array(LENGTH);
   const slopes = new Float64Array(LENGTH);
   const skews = new Float64Array(LENGTH);
-  const half = Math.sqrt(3 * boxShare);
-  const blur = Math.sqrt(1 - boxShare);
-  const peak = boxShare < 1e-6 ? 1 : (2 * normalCdf(half / blur) - 1) / (2 * half);
-  for (let n = 0; n < LENGTH; n++) {
-    const z = n * STEP - REACH;
-    if (boxShare < 1e-6) {
+  if (boxShare < 1e-6) {
+    for (let n = 0; n < LENGTH; n++) {
+      const z = n * STEP - REACH;
       const bell = Math.exp(-0.5 * z * z);
       symmetric[n] = bell;
       slopes[n] = -z * bell;
       skews[n] = ((z ** 3 - 3 * z) * bell) / 6;
-    } else {
-      const a = (half - z) / blur;
-      const b = (-half - z) / blur;
-      const scale = 2 * half * peak;
-      symmetric[n] = (normalCdf(a) - normalCdf(b)) / scale;
-      slopes[n] = (normalDensity(b) - normalDensity(a)) / (blur * scale);
-      // The third derivative of the cumulative normal is (u^2 - 1) times the density, its sign turned by -z.
-      skews[n] = ((a * a - 1) * normalDensity(a) - (b * b - 1) * normalDensity(b)) / (6 * blur ** 3 * scale);
+    }
+  } else {
+    const wide = Math.sqrt((12 * boxShare) / (1 + boxRatio ** 2));
+    const narrow = boxRatio * wide;
+    const blur = Math.sqrt(1 - boxShare);
+    const corners = [
+      { at: (wide + narrow) / 2, sign: 1 },
+      { at: (wide - narrow) / 2, sign: -1 },
+      { at: -(wide - narrow) / 2, sign: -1 },
+      { at: -(wide + narrow) / 2, sign: 1 },
+    ];
+    let peak = 0;
+    for (const { at, sign } of corners) peak += sign * twiceSummed(at / blur) * blur;
+    for (let n = 0; n < LENGTH; n++) {
+      const z = n * STEP - REACH;
+      for (const { at, sign } of corners) {
+        const u = (z + at) / blur;
+        symmetric[n]! += (sign * twiceSummed(u) * blur) / peak;
+        slopes[n]! += (sign * normalCdf(u)) / peak;
+        skews[n]! += (sign * u * normalDensity(u)) / (6 * blur ** 2 * peak);
+      }
     }
   }
   const value = lookUp(symmetric.map((v, n) => v + skewness * skews[n]!));
   const skewTerm = lookUp(skews);
   const tilt = differences(skews);
   const slope = lookUp(slopes.map((v, n) => v + skewness * tilt[n]!));
-  return { boxShare, skewness, value, slope, skewTerm, fwhm: fullWidth(value) };
+  return { boxShare, boxRatio, skewness, value, slope, skewTerm, fwhm: fullWidth(value) };
+}
+
+/** The integral of the cumulative normal distribution from minus infinity. */
+function twiceSummed(u: number): number {
+  return u * normalCdf(u) + normalDensity(u);
 }
 
 function lookUp(table: Float64Array): (z: number) => number {

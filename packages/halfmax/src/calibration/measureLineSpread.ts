@@ -12,12 +12,18 @@ const ALONE_WIDTHS = 2.5;
 const LEAST_SIGNIFICANCE = 40;
 /** Bright lines that the shape is taken from. */
 const SHAPE_LINES = 16;
-const BOX_SHARES: readonly number[] = [0, 0.2, 0.35, 0.5, 0.6, 0.7, 0.8, 0.9];
+/** Shapes tried: the Gaussian, then one box and two like or unlike boxes with more and more of the variance. */
+const TRIAL_SHAPES: readonly (readonly [boxShare: number, boxRatio: number])[] = [
+  [0, 1],
+  ...[0.2, 0.35, 0.5, 0.65, 0.8, 0.9].map((share) => [share, 0.1] as const),
+  ...[0.3, 0.5, 0.7, 0.85, 0.98].flatMap((share) => [[share, 0.55] as const, [share, 1] as const]),
+];
 
 /** The shape of a session's lines. */
 export interface CommonShape {
   readonly shape: LineShape;
-  readonly boxShareUncertainty: number;
+  /** Relative uncertainty of every width from the choice of the shape. */
+  readonly widthShareUncertainty: number;
   readonly skewnessUncertainty: number;
 }
 
@@ -31,27 +37,29 @@ export interface CommonShape {
 export function measureLineShape(named: readonly NamedLine[], spectra: readonly LampSpectrum[]): CommonShape {
   const clean = singleLines(named).slice(0, SHAPE_LINES);
   const noises = new Map(spectra.map((spectrum) => [spectrum, flooredNoise(spectrum)]));
-  const trials = BOX_SHARES.map((boxShare) => {
-    const shape = lineShape(boxShare, 0);
+  const trials = TRIAL_SHAPES.map(([boxShare, boxRatio]) => {
+    const shape = lineShape(boxShare, boxRatio, 0);
     const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape));
-    return { boxShare, fits, chiSquare: fits.reduce((sum, fit) => sum + fit.chiSquare, 0) };
+    return { shape, fits, chiSquare: fits.reduce((sum, fit) => sum + fit.chiSquare, 0) };
   }).filter((trial) => trial.fits.length === clean.length);
   const gaussian = trials[0];
   if (clean.length === 0 || gaussian === undefined) {
-    return { shape: lineShape(0, 0), boxShareUncertainty: 0.2, skewnessUncertainty: 0.1 };
+    return { shape: lineShape(0, 1, 0), widthShareUncertainty: 0.05, skewnessUncertainty: 0.1 };
   }
   const best = trials.reduce((a, b) => (b.chiSquare < a.chiSquare ? b : a));
   const freedom = best.fits.reduce((sum, fit) => sum + fit.degreesOfFreedom, 0);
   // The misfit that is left sets the scale on which shapes are told apart.
   const scale = Math.max(1, best.chiSquare / Math.max(1, freedom));
   const chosen = (gaussian.chiSquare - best.chiSquare) / scale > 9 ? best : gaussian;
-  const alike = trials.filter((trial) => (trial.chiSquare - best.chiSquare) / scale < 4).map((trial) => trial.boxShare);
+  const alike = trials.filter((trial) => (trial.chiSquare - best.chiSquare) / scale < 4);
+  const widths = alike.map((trial) => median(trial.fits.map((fit) => fit.fwhmPixels)));
+  const middle = median(chosen.fits.map((fit) => fit.fwhmPixels));
   const skews = chosen.fits.map((fit) => fit.skewness);
   const skewness = Math.abs(median(skews)) > 0.01 ? Math.max(-0.6, Math.min(0.6, median(skews))) : 0;
   const spread = median(skews.map((value) => Math.abs(value - median(skews))));
   return {
-    shape: lineShape(chosen.boxShare, skewness),
-    boxShareUncertainty: Math.max(0.05, (Math.max(...alike) - Math.min(...alike)) / 4),
+    shape: lineShape(chosen.shape.boxShare, chosen.shape.boxRatio, skewness),
+    widthShareUncertainty: Math.max(0.003, (Math.max(middle, ...widths) - Math.min(middle, ...widths)) / (4 * middle)),
     skewnessUncertainty: Math.max(0.01, (1.4826 * spread) / Math.sqrt(skews.length)),
   };
 }
@@ -84,7 +92,8 @@ export function measureLineSpread(
   return {
     ...smoothWidths(points),
     boxShare: common.shape.boxShare,
-    boxShareUncertainty: common.boxShareUncertainty,
+    boxRatio: common.shape.boxRatio,
+    widthShareUncertainty: common.widthShareUncertainty,
     skewness: common.shape.skewness,
     skewnessUncertainty: common.skewnessUncertainty,
   };
@@ -106,7 +115,8 @@ export function lineSpreadAt(spread: LineSpread, wavelengthNm: number): { fwhmNm
     fwhmNm += spread.coefficients[j]! * row[j]!;
     for (let k = 0; k < row.length; k++) variance += row[j]! * spread.covariance[j]![k]! * row[k]!;
   }
-  return { fwhmNm, uncertaintyNm: Math.sqrt(Math.max(0, variance)) };
+  const shapeNm = spread.widthShareUncertainty * fwhmNm;
+  return { fwhmNm, uncertaintyNm: Math.sqrt(Math.max(0, variance) + shapeNm ** 2) };
 }
 
 /** Trusted lines that stand alone and clear of the noise, clearest first. */
@@ -163,7 +173,7 @@ interface WidthPoint {
   readonly uncertaintyNm: number;
 }
 
-type Course = Omit<LineSpread, 'boxShare' | 'boxShareUncertainty' | 'skewness' | 'skewnessUncertainty'>;
+type Course = Omit<LineSpread, 'boxShare' | 'boxRatio' | 'widthShareUncertainty' | 'skewness' | 'skewnessUncertainty'>;
 
 function fitCourse(points: readonly WidthPoint[]): { course: Course; residuals: Float64Array } {
   const x = points.map((point) => point.wavelengthNm);

@@ -14,6 +14,8 @@ export interface NamedLine {
   readonly known: LampLine | null;
   /** Why it must not carry the scale, or null. */
   readonly trouble: string | null;
+  /** Where the only trouble is a neighbour: its distance in line-spread widths. */
+  readonly blendWidths: number | null;
 }
 
 /**
@@ -38,7 +40,7 @@ export function nameLines(
     const owner = claimKnownLines(places, known, spreadOf, windowWidths);
     lamp.lines.forEach((found, index) => {
       const line = owner[index] ?? null;
-      named.push({ lamp: lamp.label, found, known: line, trouble: troubleOf(lamp.lines, index, line, known, places, spreadOf) });
+      named.push({ lamp: lamp.label, found, known: line, ...troubleOf(lamp.lines, index, line, known, places, spreadOf) });
     });
   }
   return named;
@@ -80,24 +82,27 @@ function troubleOf(
   known: readonly LampLine[],
   places: readonly number[],
   spreadOf: (wavelengthNm: number) => number,
-): string | null {
+): { trouble: string | null; blendWidths: number | null } {
   const found = lines[index]!;
-  if (found.trouble !== null) return found.trouble;
-  if (line === null) return 'not in the table of this lamp';
-  if (line.weak) return 'a weak line: named only so that blends show';
-  const reach = BLEND_WIDTHS * spreadOf(line.wavelengthNm);
-  const rival = known.find(
-    (other) => other !== line && Math.abs(other.wavelengthNm - line.wavelengthNm) < reach && disturbs(other, line),
-  );
+  const plain = (trouble: string | null): { trouble: string | null; blendWidths: null } => ({ trouble, blendWidths: null });
+  if (found.trouble !== null) return plain(found.trouble);
+  if (line === null) return plain('not in the table of this lamp');
+  if (line.weak) return plain('a weak line: named only so that blends show');
+  const width = spreadOf(line.wavelengthNm);
+  const reach = BLEND_WIDTHS * width;
+  const away = (other: LampLine): number => Math.abs(other.wavelengthNm - line.wavelengthNm);
+  const rivals = known.filter((other) => other !== line && away(other) < reach && disturbs(other, line));
+  const rival = rivals.sort((a, b) => away(a) - away(b))[0];
   if (rival !== undefined) {
-    const width = spreadOf(line.wavelengthNm).toFixed(2);
-    return `blended with ${rival.species} ${rival.wavelengthNm.toFixed(2)} nm at a line spread of ${width} nm`;
+    const trouble = `blended with ${rival.species} ${rival.wavelengthNm.toFixed(2)} nm at a line spread of ${width.toFixed(2)} nm`;
+    return { trouble, blendWidths: away(rival) / width };
   }
   const stranger = lines.findIndex(
     (other, k) => k !== index && Math.abs(places[k]! - places[index]!) < reach && other.height > BLEND_SHARE * found.height,
   );
-  if (stranger >= 0) return `blended with a line found at ${places[stranger]!.toFixed(2)} nm`;
-  return null;
+  if (stranger < 0) return plain(null);
+  const trouble = `blended with a line found at ${places[stranger]!.toFixed(2)} nm`;
+  return { trouble, blendWidths: Math.abs(places[stranger]! - places[index]!) / width };
 }
 
 function disturbs(other: LampLine, line: LampLine): boolean {

@@ -56,8 +56,9 @@ export interface CalibrationLine {
 /** Wavelength in air against pixel: sum of coefficients[k] t^k with t = (pixel - pivotPixel) / pixelScale. */
 export interface Dispersion {
   readonly order: number;
+  /** order + 2 numbers, nm; the last is 0 and stands for the next order, which the lines cannot exclude. */
   readonly coefficients: Float64Array;
-  /** Covariance of the coefficients, nm^2. */
+  /** Covariance of the coefficients, that of the next order included, nm^2. */
   readonly covariance: readonly Float64Array[];
   readonly pivotPixel: number;
   readonly pixelScale: number;
@@ -72,9 +73,11 @@ export interface LineSpread {
   readonly scaleNm: number;
   /** Scatter of single lines about it, nm. */
   readonly scatterNm: number;
-  /** Shape: share of the slit's box in the variance of the profile, 0 for a Gaussian (see lineShape). */
+  /** Shape: see lineShape. */
   readonly boxShare: number;
-  readonly boxShareUncertainty: number;
+  readonly boxRatio: number;
+  /** Relative uncertainty of every width from the choice of the shape. */
+  readonly widthShareUncertainty: number;
   /** Skewness of the profile, towards higher pixels. */
   readonly skewness: number;
   readonly skewnessUncertainty: number;

@@ -30,7 +30,7 @@ const clearDeviations = 20;
 /** Share of the saturation counts below which a pixel serves as measure for the others. */
 const lowShare = 0.6;
 /** The level found is rounded down to a step of this share of the saturation counts. */
-const stepShare = 0.025;
+const stepShare = 0.005;
 /** The rate must fall by this share, and by so many standard deviations. */
 const fallShare = 0.01;
 const fallDeviations = 5;
@@ -198,6 +198,8 @@ function softLevel(
       cut = i + 1;
     }
   });
+  // points at the lower end that do not fall by themselves came in by noise
+  while (cut > 0 && falling[cut - 1]!.ratio > 1 - fallShare) cut--;
   if (cut < 3) return null;
   const above = falling.slice(0, cut);
   const total = mean(above);

@@ -39,7 +39,10 @@ interface LevelPoint {
 const enoughValues = 100;
 /** The gain counts as found when its uncertainty is below a third of it. */
 const foundShare = 1 / 3;
-const binCount = 24;
+/** Slices of level. */
+const binCount = 32;
+/** A slice with fewer values is left out: its own clipping would be blind. */
+const fewestValues = 4;
 
 /**
  * Variance of a pixel against its level, as a straight line: read noise and photon noise.
@@ -152,22 +155,23 @@ function betweenPixels(group: FrameGroup): LevelSample[] {
   return samples;
 }
 
-/** Variance in slices of the level, each with about as many values, entry by entry. */
+/** Variance in slices of the level, even in its root so that the variance changes little within one. */
 function binned(samples: readonly LevelSample[]): LevelPoint[] {
   const points: LevelPoint[] = [];
   for (const sample of samples) {
-    const order = Array.from(sample.levels.keys()).sort((a, b) => sample.levels[a]! - sample.levels[b]!);
-    const bins = Math.max(1, Math.min(binCount, Math.floor(order.length / 30)));
-    for (let b = 0; b < bins; b++) {
-      const slice = order.slice(
-        Math.floor((b * order.length) / bins),
-        Math.floor(((b + 1) * order.length) / bins),
-      );
-      const levels = slice.map((i) => sample.levels[i]!);
-      const variances = slice.map((i) => sample.variances[i]!);
+    let top = 0;
+    for (const level of sample.levels) if (level > top) top = level;
+    const bins: number[][] = Array.from({ length: binCount }, () => []);
+    sample.levels.forEach((level, i) => {
+      const at = top > 0 ? Math.floor(binCount * Math.sqrt(level / top)) : 0;
+      bins[Math.min(binCount - 1, at)]!.push(i);
+    });
+    for (const bin of bins) {
+      if (bin.length < fewestValues) continue;
+      const variances = bin.map((i) => sample.variances[i]!);
       const pooled: PooledVariance = pooledVariance(variances, sample.degreesOfFreedom);
       points.push({
-        level: levels.reduce((sum, level) => sum + level, 0) / levels.length,
+        level: bin.reduce((sum, i) => sum + sample.levels[i]!, 0) / bin.length,
         variance: pooled.variance,
         freedom: pooled.values * sample.degreesOfFreedom * sample.independence,
       });
@@ -196,7 +200,12 @@ function fitLine(light: readonly LevelPoint[], dark: LevelPoint | null): Line | 
     return { readVariance: 0, gain: 0, readVarianceUncertainty: 0, gainUncertainty: 0 };
   }
   const smallest = 1e-6 * median(points.map((point) => point.variance)) + Number.MIN_VALUE;
-  let fitted = points.map((point) => Math.max(point.variance, smallest));
+  // the first weights come from medians, which slices far off the line cannot pull
+  const dim = points.filter((point) => point.level <= 0.01 * top).map((point) => point.variance);
+  const start = dim.length > 0 ? median(dim) : Math.min(...points.map((point) => point.variance));
+  const bright = points.filter((point) => point.level > 0.05 * top);
+  const slope = Math.max(0, median(bright.map((point) => (point.variance - start) / point.level)));
+  let fitted = points.map((point) => Math.max(start + slope * point.level, smallest));
   let kept = points.map(() => true);
   let line: Line | null = null;
   for (let pass = 0; pass < 8; pass++) {

@@ -6,6 +6,8 @@ import type { NoiseModel } from './types.js';
 const hitDeviations = 8;
 /** A hit is no wider than this, pixels; a wider rise is a change of the light. */
 const widestHit = 4;
+/** More pixels than this, in a frame of so many, are no hit but a change of the frame as a whole. */
+const mostPixels = (pixels: number): number => Math.max(widestHit, pixels / 100);
 /** Light moved by this much on a steep flank is no hit, pixels. */
 const slopeAllowancePixels = 0.3;
 /** Above so many frames, the median of all stands for the median of the fellows. */
@@ -35,7 +37,7 @@ export function findHits(
   frames.forEach((frame, k) => {
     const reference = all ?? medianFrame(frames, k);
     const pixels = hitsAgainst(frame, reference, noise, widen);
-    if (pixels.length > 0) found.set(k, pixels);
+    if (pixels.length > 0 && pixels.length <= mostPixels(frame.length)) found.set(k, pixels);
   });
   return found;
 }

@@ -8,7 +8,7 @@ export interface MeanSpectrum {
   readonly spectrum: CleanSpectrum;
   /** Mean raw counts as in the file. */
   readonly raw: Float64Array;
-  /** Scatter between frames over what the noise model allows; the noise is scaled by it, 1 or more. */
+  /** Scatter between frames over what the noise model allows, in lit or dim pixels, whichever is more; 1 or more. */
   readonly excess: number;
 }
 
@@ -57,7 +57,9 @@ export function meanSpectrum(
     counts[i] = masked[i] === 1 ? 0 : counts[i]! / used[i]!;
     variance[i] = noise.readVariance + noise.gain * Math.max(0, counts[i]!) + entry.excessVariance[i]!;
   }
-  const excess = excessScatter(entry, counts, masked, variance);
+  // lit and dim pixels apart: the few lit pixels of a narrow band would not show among the dim ones
+  const lit = variance.map((value) => (value > 2 * noise.readVariance ? 1 : 0));
+  const excess = excessScatter(entry, counts, masked, variance, lit);
   const of = (value: (i: number) => number): Float64Array =>
     Float64Array.from(counts, (_, i) => (masked[i] === 1 ? 0 : value(i)));
   return {
@@ -70,13 +72,13 @@ export function meanSpectrum(
       exposureMs: entry.entry.exposureMs,
       frames: frames.length,
       counts,
-      noise: of((i) => excess * Math.sqrt(variance[i]! / used[i]!)),
+      noise: of((i) => excess[lit[i]!]! * Math.sqrt(variance[i]! / used[i]!)),
       darkNoise: of((i) => dark.standardUncertainty[i]!),
       masked,
       wavelengthNm: frames.find((frame) => frame.scan.wavelengthNm !== null)?.scan.wavelengthNm ?? null,
     },
     raw,
-    excess,
+    excess: Math.max(...excess),
   };
 }
 
@@ -85,37 +87,44 @@ function excessScatter(
   counts: Float64Array,
   masked: Uint8Array,
   variance: Float64Array,
-): number {
+  lit: Float64Array,
+): [number, number] {
   const { frames } = entry;
-  if (frames.length < 2) return 1;
+  if (frames.length < 2) return [1, 1];
   const weights = variance.map((value, i) => (masked[i] === 1 || !(value > 0) ? 0 : 1 / value));
   // the lines of a lamp warm up one by one: their levels are taken out piece by piece
   const pixels = counts.length;
   const piece = entry.entry.role === 'lamp' ? Math.min(lampPiecePixels, pixels) : pixels;
   const tilted = piece === pixels;
-  let chiSquared = 0;
-  let freedom = 0;
+  const chiSquared: [number, number] = [0, 0];
+  const freedom: [number, number] = [0, 0];
+  const fitted = (tilted ? 2 : 1) * (1 - 1 / frames.length);
   for (const frame of frames) {
-    const hit = new Set(frame.hits);
+    const clean = frame.counts.slice();
+    for (const i of frame.hits) clean[i] = Number.NaN;
     for (let from = 0; from < pixels; from += piece) {
       const to = Math.min(pixels, from + piece);
       const mean = counts.subarray(from, to);
-      const { level, tilt } = levelRatio(
-        frame.counts.subarray(from, to),
-        mean,
-        weights.subarray(from, to),
-        tilted,
-      );
-      let values = 0;
+      const { level, tilt } = levelRatio(clean.subarray(from, to), mean, weights.subarray(from, to), tilted);
+      const values: [number, number] = [0, 0];
       for (let i = from; i < to; i++) {
-        if (weights[i] === 0 || hit.has(i)) continue;
+        if (weights[i] === 0 || Number.isNaN(clean[i]!)) continue;
         const x = (2 * (i - from)) / Math.max(1, to - from - 1) - 1;
-        chiSquared += (frame.counts[i]! - (level + tilt * x) * counts[i]!) ** 2 * weights[i]!;
-        values++;
+        const kind = lit[i] === 1 ? 1 : 0;
+        chiSquared[kind] += (clean[i]! - (level + tilt * x) * counts[i]!) ** 2 * weights[i]!;
+        values[kind]++;
       }
-      if (values > 0) freedom += (values - (tilted ? 2 : 1)) * (1 - 1 / frames.length);
+      freedom[0] += values[0] * (1 - 1 / frames.length);
+      freedom[1] += values[1] * (1 - 1 / frames.length);
+      // the level is fitted to the lit pixels, where there are any
+      if (values[1] > 0) freedom[1] -= fitted;
+      else if (values[0] > 0) freedom[0] -= fitted;
     }
   }
+  return [scaleOf(chiSquared[0], freedom[0]), scaleOf(chiSquared[1], freedom[1])];
+}
+
+function scaleOf(chiSquared: number, freedom: number): number {
   if (freedom < 10) return 1;
   const reduced = chiSquared / freedom;
   const limit = 1 + modelTolerance + significantDeviations * Math.sqrt(2 / freedom);

@@ -98,7 +98,7 @@ export function reduceFrames(entries: readonly FrameEntry[], detector: Detector)
     for (const [k, pixels] of found.hits) {
       warnings.push({
         where: entry.frames[k]!.scan.file,
-        what: `struck by a particle at pixel ${pixels.join(', ')}: those pixels of the frame are left out`,
+        what: `struck by a particle at pixel ${pixels.slice(0, 8).join(', ')}${pixels.length > 8 ? ', ...' : ''}: those pixels of the frame are left out`,
       });
     }
     const frames = entry.frames.map((frame, k) => ({ ...frame, hits: found.hits.get(k) ?? [] }));

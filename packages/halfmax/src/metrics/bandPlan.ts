@@ -3,7 +3,7 @@ import { firstAbove } from './localWeights.js';
 import { requireCurve } from './requireCurve.js';
 import { roughCrossing, runningMedian3 } from './roughCrossing.js';
 import type { SmoothedStretch } from './smoothedStretch.js';
-import { smoothedStretch, stretchValue } from './smoothedStretch.js';
+import { smoothedStretch } from './smoothedStretch.js';
 import { trustedPixels } from './spikes.js';
 import type { Absent, BandOptions, BandRange, Curve } from './types.js';
 
@@ -16,11 +16,8 @@ const windowOverWidth = 0.2;
 /** Least window over the line spread. */
 const windowOverSpread = 0.5;
 
-/** How far the windows of the top keep from the half crossings, over the width of the edge. */
-const keepOff = 0.5;
-
 /** One side of a band, roughly. */
-interface Side {
+export interface Side {
   readonly halfNm: number;
   readonly edgeNm: number;
 }
@@ -141,10 +138,14 @@ export function gapAt(plan: BandPlan, atNm: number): readonly [number, number] |
   return plan.gaps.find(([from, to]) => atNm > from && atNm < to);
 }
 
+/** Widest window for the fits of the top, nm. */
+export function topWindow(plan: BandPlan): number {
+  return Math.max(windowOverWidth * plan.widthNm, plan.leastWindowNm);
+}
+
 /** Window for the fits around a crossing on one side, nm. */
 export function edgeWindow(plan: BandPlan, side: Side): number {
-  const ceiling = Math.max(windowOverWidth * plan.widthNm, plan.leastWindowNm);
-  return Math.min(Math.max(windowOverEdge * side.edgeNm, plan.leastWindowNm), ceiling);
+  return Math.min(Math.max(windowOverEdge * side.edgeNm, plan.leastWindowNm), topWindow(plan));
 }
 
 /** The smoothed edge around a rough place: local cubics every half pixel. */
@@ -159,46 +160,4 @@ export function edgeStretch(plan: BandPlan, side: Side, atNm: number, reachNm: n
 /** How far from a rough crossing the smoothed one is looked for, nm. */
 export function searchReach(plan: BandPlan, side: Side): number {
   return Math.max(0.75 * side.edgeNm, 4.5 * plan.pixelNm);
-}
-
-/**
- * The smoothed top: local quadratics every half pixel. The window shrinks towards the edges, and the search
- * keeps away from them, since a local fit that reaches over a steep edge overshoots.
- */
-export function topStretch(plan: BandPlan): SmoothedStretch {
-  const { blue, red, widthNm, leastWindowNm: least } = plan;
-  const margin = (side: Side): number => Math.min(least + keepOff * side.edgeNm, 0.3 * widthNm);
-  const inner = stretch(blue.halfNm + margin(blue), red.halfNm - margin(red));
-  const wide = stretch(blue.halfNm + 0.08 * widthNm, red.halfNm - 0.08 * widthNm);
-  const innerPeak = highest(inner);
-  const widePeak = highest(wide);
-  // a top that truly rises outside the inner part, not an overshoot and not noise
-  const noise = plan.curve.standardUncertainty[plan.peakIndex]!;
-  if (!(widePeak.value - innerPeak.value > Math.max(0.012 * innerPeak.value, 3 * noise))) return inner;
-  return stretch(
-    Math.min(blue.halfNm + margin(blue), widePeak.atNm - least),
-    Math.max(red.halfNm - margin(red), widePeak.atNm + least),
-  );
-
-  function stretch(fromNm: number, toNm: number): SmoothedStretch {
-    const { curve, trust } = plan;
-    const all = smoothedStretch(curve.wavelengthNm, trust, fromNm, toNm, plan.pixelNm / 2, window, 2);
-    const kept = [...all.atNm.keys()].filter((k) => gapAt(plan, all.atNm[k]!) === undefined);
-    return { atNm: Float64Array.from(kept, (k) => all.atNm[k]!), weights: kept.map((k) => all.weights[k]!) };
-  }
-
-  function window(atNm: number): number {
-    const side = atNm - blue.halfNm < red.halfNm - atNm ? blue : red;
-    const free = Math.abs(atNm - side.halfNm) - keepOff * side.edgeNm;
-    return Math.max(Math.min(windowOverWidth * widthNm, free), least);
-  }
-
-  function highest(top: SmoothedStretch): { value: number; atNm: number } {
-    let best = { value: -Infinity, atNm: plan.curve.wavelengthNm[plan.peakIndex]! };
-    for (let k = 0; k < top.atNm.length; k++) {
-      const value = stretchValue(top, k, plan.curve.transmittance);
-      if (value > best.value) best = { value, atNm: top.atNm[k]! };
-    }
-    return best;
-  }
 }

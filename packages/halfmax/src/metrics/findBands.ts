@@ -1,3 +1,4 @@
+import { firstAbove } from './localWeights.js';
 import { requireCurve } from './requireCurve.js';
 import { roughCrossing, runningMedian3 } from './roughCrossing.js';
 import { trustedPixels } from './spikes.js';
@@ -22,7 +23,7 @@ interface Candidate {
 /**
  * The passbands of a curve: connected regions around a peak, told apart where the curve truly falls
  * below the threshold of the lower peak between them. Ripples that stay above it do not split a band,
- * and a single hot pixel is no band.
+ * and one or two hot pixels are no band.
  *
  * @param curve - at least 5 pixels
  * @param options - what counts
@@ -53,7 +54,7 @@ export function findBands(curve: Curve, options: FindBandsOptions = {}): BandRan
     if (end === n - 1 || smooth[end + 1]! < smooth[i]!) candidates.push({ peak: i, from: i, to: end });
   }
   const bands = merge(candidates, smooth, standardUncertainty, threshold);
-  return bands.map((band, k) => {
+  const ranges = bands.map((band, k): BandRange => {
     const first = k === 0 ? 0 : lowest(smooth, bands[k - 1]!.to, band.from);
     const last = k === bands.length - 1 ? n - 1 : lowest(smooth, band.to, bands[k + 1]!.from);
     const peak = smooth[band.peak]!;
@@ -78,6 +79,8 @@ export function findBands(curve: Curve, options: FindBandsOptions = {}): BandRan
       return roughCrossing(wavelengthNm, smooth, i, step, threshold * peak, edge);
     }
   });
+  // no spectrometer spreads a line over fewer than three pixels
+  return ranges.filter((band) => pixelsBetween(wavelengthNm, band.blueNm, band.redNm) >= 3);
 
   function isSeen(i: number): boolean {
     return smooth[i]! >= 8 * standardUncertainty[i]!;
@@ -117,4 +120,8 @@ function lowest(values: Float64Array, from: number, to: number): number {
   let at = from;
   for (let i = from; i <= to; i++) if (values[i]! < values[at]!) at = i;
   return at;
+}
+
+function pixelsBetween(wavelengthNm: Float64Array, fromNm: number, toNm: number): number {
+  return firstAbove(wavelengthNm, toNm) - firstAbove(wavelengthNm, fromNm - 1e-9);
 }

@@ -1,11 +1,12 @@
 import type { BandPlan } from './bandPlan.js';
-import { edgeStretch, gapAt, planBand, searchReach, topStretch } from './bandPlan.js';
+import { edgeStretch, gapAt, planBand, searchReach } from './bandPlan.js';
 import { isAbsent } from './quantity.js';
 import type { PlaceOnStretch } from './smoothedCrossing.js';
 import { smoothedCrossing } from './smoothedCrossing.js';
 import type { SmoothedPeak } from './smoothedPeak.js';
 import { peakFinder } from './smoothedPeak.js';
 import type { SmoothedStretch } from './smoothedStretch.js';
+import { topStretch } from './topStretch.js';
 import type { Absent, BandOptions, BandRange, Curve } from './types.js';
 
 /** Peak and half-peak crossings of one band. */

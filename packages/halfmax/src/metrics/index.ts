@@ -1,10 +1,5 @@
-export {
-  type BandEdge,
-  type BandMetrics,
-  type DescribeBandOptions,
-  describeBand,
-  type OtherDefinitions,
-} from './describeBand.js';
+export type { BandEdge, BandMetrics, DescribeBandOptions, OtherDefinitions } from './bandMetrics.js';
+export { describeBand } from './describeBand.js';
 export { type FindBandsOptions, findBands } from './findBands.js';
 export { type HalfCrossings, halfCrossings, halfCrossingsOf } from './halfCrossings.js';
 export { type LocalWeights, localWeights } from './localWeights.js';

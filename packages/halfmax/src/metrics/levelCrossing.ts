@@ -1,5 +1,5 @@
 import type { BandPlan } from './bandPlan.js';
-import { edgeStretch, gapAt, searchReach } from './bandPlan.js';
+import { edgeStretch, gapAt } from './bandPlan.js';
 import { inGap } from './halfCrossings.js';
 import { firstAbove } from './localWeights.js';
 import { roughCrossing } from './roughCrossing.js';
@@ -58,8 +58,8 @@ export function levelCrossing(
       absent: `a transmittance of ${shown} lies below what can be told from zero there, ${least.toPrecision(2)}`,
     };
   }
-  const reach = searchReach(plan, shape);
-  for (const factor of [1, 2, 4]) {
+  const reach = Math.max(0.2 * shape.edgeNm, 3 * plan.pixelNm);
+  for (const factor of [1, 2, 4, 8]) {
     const stretch = edgeStretch(plan, shape, rough, factor * reach);
     const towardsBand = outwards === (side === 'blue') ? 'last' : 'first';
     const place = smoothedCrossing(stretch, transmittance, level, side === 'blue', towardsBand);

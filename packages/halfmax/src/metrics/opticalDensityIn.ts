@@ -112,10 +112,7 @@ export function blockingOver(
   }
   const range = { fromNm: stretches[0]?.[0] ?? 0, toNm: stretches[stretches.length - 1]?.[1] ?? 0 };
   if (!(width > 0)) {
-    const why =
-      asked > 0 && firstAbove(wavelengthNm, range.toNm) === firstAbove(wavelengthNm, range.fromNm)
-        ? 'the range lies outside the scan or between its pixels'
-        : 'no pixel of the range sees any blocking: its own limit is too high';
+    const why = asked > 0 ? nothingSeen(curve, stretches) : 'the scan does not reach outside the passbands';
     return {
       ...range,
       seenFromNm: null,
@@ -177,6 +174,13 @@ export function blockingOver(
       atNm: worst.atNm,
     };
   }
+}
+
+function nothingSeen(curve: Curve, stretches: readonly (readonly [number, number])[]): string {
+  const holdsPixels = stretches.some(([from, to]) => curve.wavelengthNm.some((at) => at >= from && at <= to));
+  return holdsPixels
+    ? 'no pixel of the range sees any blocking: its own limit is too high'
+    : 'the range lies outside the scan or between its pixels';
 }
 
 const noLight = 'the curve is exactly zero there: no finite optical density';

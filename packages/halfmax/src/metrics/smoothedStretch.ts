@@ -114,6 +114,11 @@ export function addSlopeWeights(
   );
 }
 
+/** Adds to `out` the pixel weights of the smoothed slope (per nm) at place `k` itself. */
+export function addNodeSlope(stretch: SmoothedStretch, k: number, factor: number, out: Float64Array): void {
+  addScaled(stretch.weights[k]!, 0, factor, out);
+}
+
 function addScaled(weights: LocalWeights, value: number, slope: number, out: Float64Array): void {
   const { from } = weights;
   for (let i = 0; i < weights.value.length; i++) {

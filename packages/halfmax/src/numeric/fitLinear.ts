@@ -36,7 +36,7 @@ export interface LinearFit {
  *
  * Source: Golub, Van Loan, Matrix Computations, section 5.3. Cost: O(n p^2).
  * @example
- * fitLinear([[1, 0], [1, 1], [1, 2]], [1, 3, 5]).coefficients.map(Math.round); // => Float64Array [1, 2]
+ * Array.from(fitLinear([[1, 0], [1, 1], [1, 2]], [1, 3, 5]).coefficients, Math.round); // => [1, 2]
  */
 export function fitLinear(
   design: readonly ArrayLike<number>[],

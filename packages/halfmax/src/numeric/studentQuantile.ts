@@ -26,10 +26,10 @@ export function studentQuantile(p: number, dof: number): number {
   const expanded = expansion(normalQuantile(p), dof);
   if (dof >= LARGE) return expanded;
   // Newton on the logarithms of both sides far out, where the tail is a power; on the probability near the middle.
-  let t = p < 0.2 ? Math.min(expanded, tailStart(p, dof)) : expanded;
+  let t = p < 0.2 && dof < 5 ? tailStart(p, dof) : expanded;
   let low = Number.NEGATIVE_INFINITY;
   let high = 0;
-  for (let pass = 0; pass < 200; pass++) {
+  for (let pass = 0; pass < 100; pass++) {
     const inTail = p < 0.2;
     const probability = inTail ? studentLowerTail(t, dof) : 0;
     const excess = inTail ? probability - p : 0.5 - p - studentHalfInside(t, dof);
@@ -38,12 +38,13 @@ export function studentQuantile(p: number, dof: number): number {
     let next = inTail
       ? t * Math.exp((-Math.log(probability / p) * probability) / (t * studentDensity(t, dof)))
       : t - excess / studentDensity(t, dof);
-    if (!(next > low && next < high)) {
+    // Outside of what is known: go half way. Not for the last digits, where rounding moves the limits too.
+    if (!(next > low && next < high) && !(Math.abs(next - t) <= 1e-10 * Math.abs(t))) {
       next = low === Number.NEGATIVE_INFINITY ? 2 * t : high === 0 ? t / 2 : (low + high) / 2;
     }
     const moved = Math.abs(next - t);
     t = next;
-    if (moved <= 1e-15 * Math.abs(t) || excess === 0) break;
+    if (moved <= 4e-16 * Math.abs(t) || excess === 0) break;
   }
   return t;
 }

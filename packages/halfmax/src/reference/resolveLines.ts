@@ -33,10 +33,8 @@ const STAGES = ['i', 'ii', 'iii', 'iv', 'v'];
  */
 export function resolveLines(name: string): EmissionLine[] | null {
   const text = plainText(name);
-  const exact = emissionLines.filter((line) => plainText(line.name) === text);
   const whole = withSpecies(text.replace(/\b(lines?|doublet)$/, '').trim());
   if (whole !== null) return principalLines(whole);
-  if (exact.length === 1) return exact;
 
   const parts = /^(.*?)[\s:,=@-]*(?:l|ll|lambda)?\s*(\d{3,4}(?:\.\d+)?)\s*(nm|a|angstroms?)?$/.exec(text);
   if (parts === null) return null;
@@ -66,6 +64,7 @@ function plainText(name: string): string {
     .replace(/[Åå]|Å/g, ' a')
     .normalize('NFKC')
     .toLowerCase()
+    .replace(/ö/g, 'o')
     .replace(/[αβγδ]/g, (letter) => GREEK[letter]!)
     .replace(/λ+/g, ' l ')
     .replace(/(\d),(\d{1,3})(?!\d)/g, '$1.$2')

@@ -1,8 +1,20 @@
-import { Ajv, type ErrorObject } from 'ajv';
+import { Ajv, type ErrorObject, type ValidateFunction } from 'ajv';
 import type { InputProblem } from '../errors.js';
 import { nearestName } from './nearestName.js';
 import { quoteValue } from './quoteValue.js';
 import { sessionSchema } from './sessionSchema.generated.js';
+
+let compiled: ValidateFunction | null = null;
+
+/**
+ * The schema as a function, made once: that takes longer than a check. The schema itself is checked against its own
+ * rules by a test, not in every run.
+ */
+function validator(): ValidateFunction {
+  const options = { allErrors: true, verbose: true, strictTypes: false, strictTuples: false } as const;
+  compiled ??= new Ajv({ ...options, meta: false, validateSchema: false }).compile(sessionSchema);
+  return compiled;
+}
 
 /** `/frames/2/exposureMs` as `frames[2].exposureMs`. */
 function fieldName(instancePath: string): string {
@@ -92,8 +104,7 @@ function isInsideChoice(error: ErrorObject): boolean {
  * @returns every problem, empty when it fits
  */
 export function checkSchema(manifest: unknown, where: string): InputProblem[] {
-  const ajv = new Ajv({ allErrors: true, verbose: true, strictTypes: false, strictTuples: false });
-  const validate = ajv.compile(sessionSchema);
+  const validate = validator();
   if (validate(manifest)) return [];
   return (validate.errors ?? [])
     .filter((error) => !isInsideChoice(error))

@@ -1,5 +1,6 @@
 import { refuse } from '../errors.js';
 import { parseCell } from './parseCell.js';
+import { parseNumberRow } from './parseNumberRow.js';
 import { quoteValue } from './quoteValue.js';
 import { splitCells } from './splitCells.js';
 import { isNumberLine, type TableForm, tableForm } from './tableForm.js';
@@ -19,13 +20,24 @@ export interface DelimitedTable {
 
 interface Row {
   readonly line: number;
-  readonly cells: readonly string[];
+  readonly text: string;
   /** The numbers; null where a cell is none. */
-  readonly values: Float64Array | null;
+  readonly values: readonly number[] | null;
+}
+
+/** A row with its cells, for those that are not plain numbers. */
+interface SplitRow extends Row {
+  /** Without the empty ones at the end. */
+  readonly cells: readonly string[];
+  /** Number of cells with the empty ones at the end. */
+  readonly written: number;
 }
 
 const notNumbers =
   /^(?:[+-]?(?:nan|inf|infinity|1\.#(?:ind|inf|qnan).*)|n\/?a|#n\/?a|null|none|-+|\*+|#(?:value|div\/0|num|ref)!?)$/i;
+
+/** A remark behind the numbers of a line; error values of spreadsheets also begin with a hash. */
+const remark = /\s#(?!n\/a|value!|div\/0|num!|ref!|name\?|null!).*$/i;
 
 function isComment(line: string, form: TableForm): boolean {
   const first = line[0];
@@ -35,17 +47,22 @@ function isComment(line: string, form: TableForm): boolean {
 }
 
 /** Splits a line; cells left empty by delimiters at its end do not count. */
-function rowOf(text: string, line: number, form: TableForm): Row {
-  const bare = text.includes('#') ? text.replace(/\s#.*$/, '') : text;
-  const cells = splitCells(bare, form.delimiter);
+function split(line: number, text: string, form: TableForm): SplitRow {
+  const cells = splitCells(text, form.delimiter);
+  const written = cells.length;
   while (cells.length > 1 && cells[cells.length - 1] === '') cells.pop();
-  const values = new Float64Array(cells.length);
-  for (let i = 0; i < cells.length; i++) {
-    const value = parseCell(cells[i]!, form.decimal);
-    if (value === null) return { line, cells, values: null };
-    values[i] = value;
+  const values: number[] = [];
+  for (const cell of cells) {
+    const value = parseCell(cell, form.decimal);
+    if (value === null) return { line, text, cells, written, values: null };
+    values.push(value);
   }
-  return { line, cells, values };
+  return { line, text, cells, written, values };
+}
+
+function rowOf(line: number, text: string, form: TableForm): Row {
+  const values = parseNumberRow(text, form);
+  return values === null ? split(line, text, form) : { line, text, values };
 }
 
 /** The longest run of rows that are all numbers and equally many: [first, beyond]. */
@@ -55,18 +72,19 @@ function longestRun(rows: readonly Row[]): [number, number] {
   for (let i = 0; i <= rows.length; i++) {
     const row = rows[i];
     const isNumeric = row !== undefined && row.values !== null;
-    if (start >= 0 && isNumeric && row.cells.length === rows[start]!.cells.length) continue;
+    if (start >= 0 && isNumeric && row.values.length === rows[start]!.values!.length) continue;
     if (start >= 0 && i - start > best[1] - best[0]) best = [start, i];
     start = isNumeric ? i : -1;
   }
   return best;
 }
 
-function refuseRow(row: Row, width: number, form: TableForm, fileName: string): never {
+function refuseRow(row: SplitRow, width: number, form: TableForm, fileName: string): never {
   const column = row.cells.findIndex((cell) => parseCell(cell, form.decimal) === null);
   const fix = 'correct or export the frame again';
   if (column < 0 || (row.cells.length !== width && row.cells.every((cell) => cell !== ''))) {
     const n = row.cells.length;
+    if (n < width && row.written > n) refuse(fileName, `line ${row.line}, column ${n + 1}`, 'is empty', fix);
     refuse(
       fileName,
       `line ${row.line}`,
@@ -94,7 +112,7 @@ function refuseRow(row: Row, width: number, form: TableForm, fileName: string): 
 }
 
 /** Whether a row that is not all numbers is a spoilt row of the table rather than a line of words. */
-function isSpoilt(row: Row, width: number, form: TableForm): boolean {
+function isSpoilt(row: SplitRow, width: number, form: TableForm): boolean {
   if (row.cells.some((cell) => notNumbers.test(cell))) return true;
   if (row.values !== null) return row.cells.length !== width;
   if (width === 1) return row.cells[0] === '';
@@ -106,15 +124,17 @@ function isSpoilt(row: Row, width: number, form: TableForm): boolean {
 function checkAbove(
   rows: readonly Row[],
   from: number,
+  to: number,
   width: number,
   form: TableForm,
   fileName: string,
 ): void {
-  const row = rows[from - 1];
-  if (row === undefined) return;
+  const above = rows[from - 1];
+  if (above === undefined) return;
+  const row = split(above.line, above.text, form);
   if (row.values !== null) {
     // Lines of numbers of another width are a header, unless lines of the table's width stand above them.
-    if (rows.slice(0, from - 1).some((r) => r.values !== null && r.cells.length === width))
+    if (rows.slice(0, from - 1).some((r) => r.values?.length === width))
       refuseRow(row, width, form, fileName);
     return;
   }
@@ -124,7 +144,18 @@ function checkAbove(
   const holdsNumber = row.cells.some((cell) => parseCell(cell, form.decimal) !== null);
   const fits =
     width === 1 ? !/[\s<>=:*]/.test(row.cells[0]!) : row.cells.length === width && (holdsNumber || run > 2);
-  const interrupts = fits && (run > 2 || startsFile);
+  const first = parseCell(row.cells[0]!, form.decimal);
+  const start = rows[from]!.values![0]!;
+  const step = (rows[from + 1]?.values?.[0] ?? start) - start;
+  // Its first cell continues the axis upwards: the first row of the table, not a header.
+  const leads =
+    width > 1 &&
+    row.cells.length === width &&
+    first !== null &&
+    Math.abs(start - step - first) < 0.51 * Math.abs(step);
+  if (leads) refuseRow(row, width, form, fileName);
+  // A run that long above the line is the other part of the table, whatever the line says.
+  const interrupts = (fits && (run > 2 || startsFile)) || run > 0.1 * (to - from);
   if (interrupts || row.cells.some((cell) => notNumbers.test(cell))) refuseRow(row, width, form, fileName);
 }
 
@@ -136,10 +167,11 @@ function checkBelow(
   form: TableForm,
   fileName: string,
 ): void {
-  const row = rows[to];
-  if (row === undefined) return;
+  const below = rows[to];
+  if (below === undefined) return;
+  const row = split(below.line, below.text, form);
   if (isSpoilt(row, width, form)) refuseRow(row, width, form, fileName);
-  const goesOn = rows.slice(to + 1).some((r) => r.values !== null && r.cells.length === width);
+  const goesOn = rows.slice(to + 1).some((r) => r.values?.length === width);
   if (goesOn) refuseRow(row, width, form, fileName);
 }
 
@@ -180,6 +212,10 @@ export function parseDelimited(text: string, fileName: string): DelimitedTable {
     .replaceAll('\u001a', '')
     .replaceAll('\ufeff', '')
     .split(/\r\n|\n|\r/);
+  if (text.includes('#'))
+    lines.forEach((line, i) => {
+      lines[i] = line.replace(remark, '');
+    });
   const numeric = lines.filter(isNumberLine);
   if (numeric.length === 0)
     refuse(fileName, '', 'holds no line of numbers', 'export the frame as a table of counts');
@@ -191,16 +227,19 @@ export function parseDelimited(text: string, fileName: string): DelimitedTable {
   for (let i = 0; i < lines.length; i++) {
     const trimmed = lines[i]!.trim();
     if (trimmed === '' || isComment(trimmed, form)) continue;
-    rows.push(rowOf(form.delimiter === 'tab' ? lines[i]! : trimmed, i + 1, form));
+    rows.push(rowOf(i + 1, form.delimiter === 'tab' ? lines[i]! : trimmed, form));
   }
   const [from, to] = rows.length === 0 ? [0, 0] : longestRun(rows);
   if (to === from) {
     const spoilt = rows.find((row) => isNumberLine(lines[row.line - 1]!));
-    if (spoilt !== undefined) refuseRow(spoilt, spoilt.cells.length, form, fileName);
+    if (spoilt !== undefined) {
+      const row = split(spoilt.line, spoilt.text, form);
+      refuseRow(row, row.cells.length, form, fileName);
+    }
     refuse(fileName, '', 'holds no line of numbers', 'export the frame as a table of counts');
   }
-  const width = rows[from]!.cells.length;
-  checkAbove(rows, from, width, form, fileName);
+  const width = rows[from]!.values!.length;
+  checkAbove(rows, from, to, width, form, fileName);
   checkBelow(rows, to, width, form, fileName);
 
   const columns = Array.from({ length: width }, () => new Float64Array(to - from));

@@ -1,4 +1,5 @@
-import type { TableForm } from './tableForm.js';
+/** What stands between the cells of a table; `none` where there is one column. */
+export type Delimiter = 'tab' | ';' | ',' | 'blank' | 'none';
 
 function unquote(cell: string): string {
   const trimmed = cell.trim();
@@ -16,7 +17,7 @@ function unquote(cell: string): string {
  * @example
  * splitCells('400.5; "12" ;', ';'); // => ['400.5', '12', '']
  */
-export function splitCells(line: string, delimiter: TableForm['delimiter']): string[] {
+export function splitCells(line: string, delimiter: Delimiter): string[] {
   if (delimiter === 'none') return [unquote(line)];
   if (delimiter === 'blank') return line.trim().split(/\s+/).map(unquote);
   const mark = delimiter === 'tab' ? '\t' : delimiter;

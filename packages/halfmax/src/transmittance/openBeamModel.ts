@@ -1,4 +1,10 @@
-import { type CleanSpectrum, joinExposures, type LevelRatio, levelRatio } from '../frames/index.js';
+import {
+  type CleanSpectrum,
+  type JoinedExposures,
+  joinExposures,
+  type LevelRatio,
+  levelRatio,
+} from '../frames/index.js';
 
 /** One scan of the open beam against the shape common to all. */
 export interface OpenScan extends LevelRatio {
@@ -25,8 +31,9 @@ export interface OpenBeam {
   readonly consistent: boolean;
 }
 
-/** Passes of shape and levels in turn. */
-const passes = 3;
+/** Passes of shape and levels in turn, at most, and the change at which they have settled. */
+const passes = 6;
+const settled = 1e-9;
 /** A millionth of the light stands in for noise where there is none. */
 const leastRelative = 1e-6;
 /** Chi-squared per pixel beyond which the scans have not one shape: the noise may be off by a tenth. */
@@ -42,43 +49,15 @@ const shapeLimit = 1.2;
  */
 export function openBeamModel(scans: readonly (readonly CleanSpectrum[])[]): OpenBeam {
   const joined = scans.map(joinExposures);
-  const pixels = joined[0]!.countsPerMs.length;
-  const shape = new Float64Array(pixels);
-  const noisePerMs = new Float64Array(pixels);
-  const darkPerMs = new Float64Array(pixels);
-  const masked = new Uint8Array(pixels);
   let levels: LevelRatio[] = joined.map(() => ({ level: 1, tilt: 0 }));
-  for (let pass = 0; pass < passes; pass++) {
-    for (let i = 0; i < pixels; i++) {
-      const x = (2 * i) / Math.max(1, pixels - 1) - 1;
-      let sum = 0;
-      let product = 0;
-      let noise = 0;
-      let dark = 0;
-      joined.forEach((scan, s) => {
-        if (scan.masked[i] === 1) return;
-        const level = levels[s]!.level + levels[s]!.tilt * x;
-        const rate = scan.countsPerMs[i]! / level;
-        const own = scan.noisePerMs[i]! / level;
-        const w = 1 / (own * own + (leastRelative * rate) ** 2 + Number.MIN_VALUE);
-        sum += w;
-        product += w * rate;
-        noise += (w * own) ** 2;
-        dark += (w * scan.darkPerMs[i]!) / level;
-      });
-      masked[i] = sum > 0 ? 0 : 1;
-      shape[i] = sum > 0 ? product / sum : 0;
-      noisePerMs[i] = sum > 0 ? Math.sqrt(noise) / sum : 0;
-      darkPerMs[i] = sum > 0 ? dark / sum : 0;
-    }
-    if (joined.length === 1) break;
-    levels = joined.map((scan) => {
-      const weights = scan.noisePerMs.map((noise, i) =>
-        scan.masked[i] === 1 ? 0 : 1 / (noise * noise + (leastRelative * shape[i]!) ** 2 + Number.MIN_VALUE),
-      );
-      return levelRatio(scan.countsPerMs, shape, weights);
-    });
+  let mean = meanOverScans(joined, levels);
+  for (let pass = 0; pass < passes && joined.length > 1; pass++) {
+    const before = levels;
+    levels = joined.map((scan) => levelRatio(scan.countsPerMs, mean.shape, weightsOf(scan, mean.shape)));
+    mean = meanOverScans(joined, levels);
+    if (levels.every((one, s) => isSettled(one, before[s]!))) break;
   }
+  const { shape, noisePerMs, darkPerMs, masked } = mean;
   return {
     scans: joined.map((scan, s) => ({
       ...levels[s]!,
@@ -98,6 +77,55 @@ export function openBeamModel(scans: readonly (readonly CleanSpectrum[])[]): Ope
     }),
     consistent: joined.every((scan, s) => isConsistent(scan, shape, noisePerMs, levels[s]!)),
   };
+}
+
+function isSettled(one: LevelRatio, before: LevelRatio): boolean {
+  return Math.abs(one.level - before.level) < settled && Math.abs(one.tilt - before.tilt) < settled;
+}
+
+function weightsOf(scan: JoinedExposures, shape: Float64Array): Float64Array {
+  const weights = new Float64Array(shape.length);
+  for (let i = 0; i < weights.length; i++) {
+    if (scan.masked[i] === 1) continue;
+    weights[i] = 1 / (scan.noisePerMs[i]! ** 2 + (leastRelative * shape[i]!) ** 2 + Number.MIN_VALUE);
+  }
+  return weights;
+}
+
+function meanOverScans(
+  joined: readonly JoinedExposures[],
+  levels: readonly LevelRatio[],
+): { shape: Float64Array; noisePerMs: Float64Array; darkPerMs: Float64Array; masked: Uint8Array } {
+  const pixels = joined[0]!.countsPerMs.length;
+  const sum = new Float64Array(pixels);
+  const shape = new Float64Array(pixels);
+  const noisePerMs = new Float64Array(pixels);
+  const darkPerMs = new Float64Array(pixels);
+  const masked = new Uint8Array(pixels);
+  joined.forEach((scan, s) => {
+    const { level, tilt } = levels[s]!;
+    for (let i = 0; i < pixels; i++) {
+      if (scan.masked[i] === 1) continue;
+      const at = level + tilt * ((2 * i) / Math.max(1, pixels - 1) - 1);
+      const rate = scan.countsPerMs[i]! / at;
+      const own = scan.noisePerMs[i]! / at;
+      const w = 1 / (own * own + (leastRelative * rate) ** 2 + Number.MIN_VALUE);
+      sum[i] = sum[i]! + w;
+      shape[i] = shape[i]! + w * rate;
+      noisePerMs[i] = noisePerMs[i]! + (w * own) ** 2;
+      darkPerMs[i] = darkPerMs[i]! + (w * scan.darkPerMs[i]!) / at;
+    }
+  });
+  for (let i = 0; i < pixels; i++) {
+    if (sum[i] === 0) {
+      masked[i] = 1;
+      continue;
+    }
+    shape[i] = shape[i]! / sum[i]!;
+    noisePerMs[i] = Math.sqrt(noisePerMs[i]!) / sum[i]!;
+    darkPerMs[i] = darkPerMs[i]! / sum[i]!;
+  }
+  return { shape, noisePerMs, darkPerMs, masked };
 }
 
 function isConsistent(

@@ -59,7 +59,7 @@ export function openRateAt(beam: OpenBeam, timeMs: number | null): OpenRate {
     const na = a.masked[i] === 1 ? beam.noisePerMs[i]! * la : a.noisePerMs[i]!;
     const nb = b.masked[i] === 1 ? beam.noisePerMs[i]! * lb : b.noisePerMs[i]!;
     out.countsPerMs[i] = (1 - share) * ra + share * rb;
-    out.noisePerMs[i] = Math.hypot((1 - share) * na, share * nb);
+    out.noisePerMs[i] = Math.sqrt(((1 - share) * na) ** 2 + (share * nb) ** 2);
   });
   return { ...out, change: change(beam, a, b), from: a, to: b, kind: 'between' };
 }

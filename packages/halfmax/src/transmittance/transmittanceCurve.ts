@@ -3,13 +3,14 @@ import {
   chooseExposure,
   groupByExposure,
   type NoiseModel,
-  percent,
   type Warning,
 } from '../frames/index.js';
+import { driftWarnings } from './driftWarnings.js';
 import { groupOpenScans } from './groupOpenScans.js';
 import { openBeamModel } from './openBeamModel.js';
 import { type OpenRate, openRateAt } from './openRateAt.js';
 import { type RepeatScatter, repeatScatter } from './repeatScatter.js';
+import { requireLight } from './requireLight.js';
 
 /** Choices for {@link transmittanceCurve}. */
 export interface TransmittanceOptions {
@@ -118,12 +119,12 @@ export function transmittanceCurve(
       openDark += n * spectrum.exposureMs * rate.darkPerMs[i]!;
       drift += expected * rate.driftRelative[i]!;
     }
-    if (!(openSum > 0) || openSum < floorFactor * Math.hypot(openNoise, openDark)) continue;
+    if (!(openSum > 0) || openSum < floorFactor * Math.sqrt(openNoise ** 2 + openDark ** 2)) continue;
     const t = counts / openSum;
     const sameDark = beam.exposureMs[i] === exposure;
     const dark = sameDark
       ? (Math.abs(1 - t) * filteredDark) / openSum
-      : Math.hypot(filteredDark, t * openDark) / openSum;
+      : Math.sqrt(filteredDark ** 2 + (t * openDark) ** 2) / openSum;
     masked[i] = 0;
     exposureMs[i] = exposure;
     transmittance[i] = t;
@@ -131,11 +132,11 @@ export function transmittanceCurve(
     components.openNoise[i] = (Math.abs(t) * openNoise) / openSum;
     components.darkNoise[i] = dark;
     components.drift[i] = (Math.abs(t) * drift) / openSum;
-    standardUncertainty[i] = Math.hypot(
-      components.filteredNoise[i]!,
-      components.openNoise[i]!,
-      dark,
-      components.drift[i]!,
+    standardUncertainty[i] = Math.sqrt(
+      components.filteredNoise[i]! ** 2 +
+        components.openNoise[i]! ** 2 +
+        dark ** 2 +
+        components.drift[i]! ** 2,
     );
     floor[i] = (3 * Math.sqrt(zeroVariance + filteredDark ** 2)) / openSum;
   }
@@ -153,34 +154,8 @@ export function transmittanceCurve(
     },
     floor,
     repeatScatter: scatterOf(groups, rates, transmittance, masked),
-    warnings: warningsOf(filtered, rates, driftLimit),
+    warnings: driftWarnings(filtered, rates, driftLimit),
   };
-}
-
-function requireLight(filtered: readonly CleanSpectrum[], open: readonly CleanSpectrum[]): void {
-  const first = filtered[0];
-  if (first === undefined || open.length === 0) {
-    throw new RangeError(
-      `transmittanceCurve requires at least 1 filtered and 1 open spectrum, got ${filtered.length} and ${open.length}`,
-    );
-  }
-  for (const spectrum of [...filtered, ...open]) {
-    if (spectrum.counts.length !== first.counts.length) {
-      throw new RangeError(
-        `transmittanceCurve requires equal lengths, got ${first.counts.length} and ${spectrum.counts.length}`,
-      );
-    }
-  }
-  const other = filtered.find((spectrum) => spectrum.role !== 'filtered' || spectrum.filter !== first.filter);
-  if (other !== undefined) {
-    throw new RangeError(
-      `transmittanceCurve requires filtered scans of one filter, got ${other.role} ${other.filter ?? ''}`.trim(),
-    );
-  }
-  const notOpen = open.find((spectrum) => spectrum.role !== 'open');
-  if (notOpen !== undefined) {
-    throw new RangeError(`transmittanceCurve requires open scans to divide by, got ${notOpen.role}`);
-  }
 }
 
 function scatterOf(
@@ -195,42 +170,4 @@ function scatterOf(
   );
   const usable = masked.map((value) => 1 - value);
   return repeatScatter(most, openCounts, transmittance, usable);
-}
-
-function warningsOf(
-  filtered: readonly CleanSpectrum[],
-  rates: ReadonlyMap<CleanSpectrum, OpenRate>,
-  driftLimit: number,
-): Warning[] {
-  const messages = filtered.flatMap((spectrum) => {
-    const rate = rates.get(spectrum)!;
-    const size = percent(Math.abs(rate.change));
-    const off = Math.abs(rate.change) > driftLimit;
-    if (rate.kind === 'single')
-      return ['there is one open scan only: the drift of the lamp cannot be followed'];
-    if (rate.kind === 'untimed') {
-      return off
-        ? [
-            `the open scans differ by ${size} and times are missing: their mean is used, half of it as uncertainty`,
-          ]
-        : [];
-    }
-    if (rate.kind === 'outside') {
-      return [
-        `the scan of ${clock(spectrum.takenAtMs!)} lies outside the open scans: the nearest, of ` +
-          `${clock(rate.from.timeMs!)}, is used; the open scans differ by ${size}`,
-      ];
-    }
-    return off
-      ? [
-          `the open beam changed by ${size} between ${clock(rate.from.timeMs!)} and ${clock(rate.to.timeMs!)}, ` +
-            `around the scan of ${clock(spectrum.takenAtMs!)}`,
-        ]
-      : [];
-  });
-  return [...new Set(messages)].map((what) => ({ where: filtered[0]!.filter ?? 'filter', what }));
-}
-
-function clock(timeMs: number): string {
-  return `${new Date(timeMs).toISOString().slice(11, 19)} UTC`;
 }

@@ -11,7 +11,7 @@ import { distributionMean } from './distributionMean.js';
  *
  * Source: JCGM 101:2008, 6.4.
  * @example
- * distributionCovariance({ kind: 'rectangular', lower: 0, upper: 6 }); // => [Float64Array [3]]
+ * distributionCovariance({ kind: 'rectangular', lower: 0, upper: 6 })[0][0]; // => 3
  */
 export function distributionCovariance(distribution: Distribution): Float64Array[] {
   const mean = distributionMean(distribution);

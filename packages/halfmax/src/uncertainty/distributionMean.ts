@@ -11,7 +11,7 @@ import { distributionSize } from './distributionSize.js';
  *
  * Source: JCGM 101:2008, 6.4.
  * @example
- * distributionMean({ kind: 'rectangular', lower: 1, upper: 3 }); // => Float64Array [2]
+ * distributionMean({ kind: 'rectangular', lower: 1, upper: 3 })[0]; // => 2
  */
 export function distributionMean(distribution: Distribution): Float64Array {
   const size = distributionSize(distribution);

@@ -4,6 +4,7 @@ export { compareLinear, type LinearComparison } from './compareLinear.js';
 export { type CompiledInputs, compileInputs } from './compileInputs.js';
 export { covarianceFactor } from './covarianceFactor.js';
 export { type CoverageIntervals, coverageInterval } from './coverageInterval.js';
+export type { OutputDistribution } from './describeOutput.js';
 export type { Distribution, Model, UncertainInput } from './distribution.js';
 export { distributionCovariance } from './distributionCovariance.js';
 export { distributionMean } from './distributionMean.js';
@@ -12,12 +13,7 @@ export { drawBlock } from './drawBlock.js';
 export { effectiveDegreesOfFreedom } from './effectiveDegreesOfFreedom.js';
 export { linearInterval } from './linearInterval.js';
 export { numericalTolerance } from './numericalTolerance.js';
-export {
-  type OutputDistribution,
-  type PropagateOptions,
-  type PropagateResult,
-  propagate,
-} from './propagate.js';
+export { type PropagateOptions, type PropagateResult, propagate } from './propagate.js';
 export { type LinearResult, propagateLinear } from './propagateLinear.js';
 export { type Sampler, sampler } from './sampler.js';
 export { type SampleSummary, summariseSample } from './summariseSample.js';

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { splitStream } from '../numeric/index.js';
+import type { OutputDistribution } from './describeOutput.js';
 import type { Model, UncertainInput } from './distribution.js';
 import { drawBlock } from './drawBlock.js';
-import { type OutputDistribution, propagate } from './propagate.js';
+import { propagate } from './propagate.js';
 
 const inputs: UncertainInput[] = [
   { source: 'a', distribution: { kind: 'normal', mean: 1, standardUncertainty: 0.1 } },

@@ -2,8 +2,10 @@ import type { RandomStream } from '../numeric/index.js';
 import { adaptiveStop, type BlockSummary } from './adaptiveStop.js';
 import { compileInputs } from './compileInputs.js';
 import { coveredCount } from './coverageInterval.js';
+import { describeOutput, finiteValues, type OutputDistribution } from './describeOutput.js';
 import type { Model, UncertainInput } from './distribution.js';
 import { drawBlock } from './drawBlock.js';
+import { pooledSpread, type Spread } from './pooledSpread.js';
 import { requireCount } from './requireCount.js';
 import { summariseSample } from './summariseSample.js';
 
@@ -29,16 +31,6 @@ export interface PropagateOptions {
   readonly blockDraws?: number;
   /** Largest fraction of trials without a finite result an output may have, 0 to 0.5. @default 0 */
   readonly allowedFailures?: number;
-}
-
-/** What is known of one output. */
-export interface OutputDistribution {
-  readonly mean: number;
-  readonly standardUncertainty: number;
-  readonly symmetric: readonly [low: number, high: number];
-  readonly shortest: readonly [low: number, high: number];
-  /** Trials without a finite result, which the figures leave out. */
-  readonly failedDraws: number;
 }
 
 /** What a Monte Carlo run gives. */
@@ -96,7 +88,7 @@ export function propagate(
   // A fixed count gets its room at once, an adaptive run block by block.
   let samples: Float64Array[] = Array.from({ length: outputs }, () => new Float64Array(fixed ? limit : 0));
   const summaries: BlockSummary[][] = samples.map(() => []);
-  const totals: Total[] = samples.map(() => ({ count: 0, mean: 0, squares: 0 }));
+  const totals: Spread[] = samples.map(() => ({ count: 0, mean: 0, squares: 0 }));
   const failed = new Float64Array(outputs);
   let draws = 0;
   let blocks = 0;
@@ -110,21 +102,21 @@ export function propagate(
     if (fixed || size < blockDraws) continue;
     stable = true;
     for (let k = 0; k < outputs; k++) {
-      const values = finiteOf(block[k]!);
+      const values = finiteValues(block[k]!);
       failed[k]! += size - values.length;
       // An output that will be absent is not waited for.
       if (failed[k]! > allowedFailures * draws) continue;
       const summary = summariseSample(values, coverage);
       const ends = summary[stableInterval];
       summaries[k]!.push({ ...summary, low: ends[0], high: ends[1] });
-      totals[k] = pooled(totals[k]!, values.length, summary.mean, summary.standardUncertainty);
+      totals[k] = pooledSpread(totals[k]!, values.length, summary.mean, summary.standardUncertainty);
       const all = Math.sqrt(totals[k]!.squares / (totals[k]!.count - 1));
       stable = adaptiveStop(summaries[k]!, all, digits, toleranceDivisor).enough && stable;
     }
   }
   samples = samples.map((sample) => (sample.length === draws ? sample : sample.slice(0, draws)));
   return {
-    outputs: samples.map((sample) => describe(sample, coverage, allowedFailures)),
+    outputs: samples.map((sample) => describeOutput(sample, coverage, allowedFailures)),
     samples,
     coverage,
     draws,
@@ -151,38 +143,4 @@ function stored(sample: Float64Array, used: number, block: Float64Array, limit: 
   }
   room.set(block, used);
   return room;
-}
-
-function finiteOf(values: Float64Array): Float64Array {
-  for (let i = 0; i < values.length; i++) {
-    if (!Number.isFinite(values[i])) return values.filter((value) => Number.isFinite(value));
-  }
-  return values;
-}
-
-type Total = { readonly count: number; readonly mean: number; readonly squares: number };
-
-/** Count, mean and sum of squares about the mean of all blocks so far and one more. */
-function pooled(total: Total, count: number, mean: number, standardUncertainty: number): Total {
-  const all = total.count + count;
-  const shift = mean - total.mean;
-  return {
-    count: all,
-    mean: total.mean + (shift * count) / all,
-    squares:
-      total.squares + standardUncertainty ** 2 * (count - 1) + (shift ** 2 * total.count * count) / all,
-  };
-}
-
-function describe(
-  sample: Float64Array,
-  coverage: number,
-  allowedFailures: number,
-): OutputDistribution | { absent: string } {
-  const values = finiteOf(sample);
-  const failedDraws = sample.length - values.length;
-  if (failedDraws > allowedFailures * sample.length) {
-    return { absent: `the model had no result in ${failedDraws} of ${sample.length} trials` };
-  }
-  return { ...summariseSample(values, coverage), failedDraws };
 }

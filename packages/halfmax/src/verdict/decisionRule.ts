@@ -4,7 +4,10 @@ import type { ToleranceInterval } from './toleranceInterval.js';
 
 /** How a measurement is turned into a verdict. */
 export type DecisionRule =
-  /** Met when the probability of conforming is at least `probability`, not met when it is at most the rest. */
+  /**
+   * Met when the probability of conforming is at least `probability`, not met when the true value lies beyond one limit
+   * with at least that probability.
+   */
   | { readonly kind: 'probability'; readonly probability: number }
   /** Met when the measured value lies within the tolerance, not met otherwise: the risk is shared. */
   | { readonly kind: 'simple' }
@@ -29,7 +32,8 @@ export const defaultRule: DecisionRule = { kind: 'probability', probability: 0.9
  * @param rule - probability (above 0.5 and below 1), simple, or guarded (multiple 0 or more)
  * @param tolerance - interval, open on a side that is left out
  * @param measured - value and standard uncertainty, unit of the tolerance
- * @param probability - of conforming, 0 to 1
+ * @param within - probability of conforming, 0 to 1
+ * @param beyond - probability of lying below the lower limit or above the upper, whichever is larger
  * @returns met, not met or undecided
  * @throws {RangeError} a rule out of range
  *
@@ -39,13 +43,14 @@ export function applyRule(
   rule: DecisionRule,
   tolerance: ToleranceInterval,
   measured: { readonly value: number; readonly standardUncertainty: number },
-  probability: number,
+  within: number,
+  beyond: number,
 ): Decision {
   requireRule(rule);
   const { value, standardUncertainty } = measured;
   switch (rule.kind) {
     case 'probability':
-      return byProbability(rule.probability, probability);
+      return byProbability(rule.probability, within, beyond);
     case 'simple':
       return contains(tolerance, value)
         ? { verdict: 'met', reason: 'the measured value lies within the tolerance' }
@@ -82,16 +87,16 @@ export function requireRule(rule: DecisionRule): void {
   }
 }
 
-function byProbability(wanted: number, probability: number): Decision {
-  const high = `${Number((100 * wanted).toPrecision(6))} %`;
-  const low = `${Number((100 * (1 - wanted)).toPrecision(6))} %`;
-  if (probability >= wanted)
-    return { verdict: 'met', reason: `the probability of conforming reaches ${high}` };
-  // The allowance keeps the rounding of 1 - p from moving the limit.
-  if (probability <= 1 - wanted + 1e-12) {
-    return { verdict: 'not met', reason: `the probability of conforming does not exceed ${low}` };
+function byProbability(wanted: number, within: number, beyond: number): Decision {
+  const level = `${Number((100 * wanted).toPrecision(6))} %`;
+  if (within >= wanted) return { verdict: 'met', reason: `the probability of conforming reaches ${level}` };
+  if (beyond >= wanted) {
+    return { verdict: 'not met', reason: `the probability of lying beyond a limit reaches ${level}` };
   }
-  return { verdict: 'undecided', reason: `the probability of conforming lies between ${low} and ${high}` };
+  return {
+    verdict: 'undecided',
+    reason: `neither conforming nor lying beyond a limit reaches ${level} probability`,
+  };
 }
 
 function contains(interval: ToleranceInterval | { readonly absent: string }, value: number): boolean {

@@ -34,11 +34,13 @@ export interface JudgeOptions {
 /**
  * Holds a claim against a measurement.
  *
- * The default rule asks for a probability of conforming of 95 % or more for "met" and of 5 % or less for "not met",
- * and leaves the rest undecided. For one limit and normal errors this is a guard band of 1.645 u on both sides of the
- * limit, so neither the maker nor the buyer bears more than 5 % risk. Simple acceptance would let either bear up to
- * 50 %; the guard band of ISO 14253-1 (multiple 1, coverage factor 2) is the same idea at 2.3 %. The level of 95 % is
- * common practice, not part of JCGM 106, which leaves the choice to the parties.
+ * The default rule says "met" where the probability of conforming is 95 % or more, "not met" where the true value lies
+ * beyond one limit with a probability of 95 % or more, and leaves the rest undecided. For one limit and normal errors
+ * this is a guard band of 1.645 u on both sides of the limit, so neither the maker nor the buyer bears more than 5 %
+ * risk. Simple acceptance would let either bear up to 50 %; the guard band of ISO 14253-1 (multiple 1, coverage factor
+ * 2) is the same idea at 2.3 %. The level of 95 % is common practice, not part of JCGM 106, which leaves the choice to
+ * the parties. A measurement far coarser than a tolerance with two limits has a small probability of conforming, yet
+ * shows nothing: it is undecided, since it points beyond neither limit.
  *
  * Where only a bound was measured, the claim is decided if the bound alone decides it. A value without a tolerance is
  * never passed or failed: the deviation is stated.
@@ -70,7 +72,12 @@ export function judge(claim: Claim, measured: Measured, options: JudgeOptions = 
   const rest = { deviation: deviationFrom(claim, measured, resolution), toleranceInterval: tolerance, rule };
   if ('absent' in tolerance) return { ...noTolerance, probabilityMet: tolerance, ...rest };
   const probabilityMet = conformanceProbability(measured, tolerance);
-  return { ...applyRule(rule, tolerance, measuredValue(measured), probabilityMet), probabilityMet, ...rest };
+  const beyond = Math.max(
+    tolerance.from === undefined ? 0 : conformanceProbability(measured, { to: tolerance.from }),
+    tolerance.to === undefined ? 0 : conformanceProbability(measured, { from: tolerance.to }),
+  );
+  const decision = applyRule(rule, tolerance, measuredValue(measured), probabilityMet, beyond);
+  return { ...decision, probabilityMet, ...rest };
 }
 
 const noTolerance = {
