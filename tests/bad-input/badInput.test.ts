@@ -1,11 +1,12 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { BadInputError } from '../../packages/halfmax/src/errors.js';
 import { readSession } from '../../packages/halfmax/src/session/index.js';
 import { badCases } from './cases.js';
-import { goodSession, writeSession } from './goodSession.js';
+import { goodSession, type LooseManifest, writeSession } from './goodSession.js';
 
 let base = '';
 
@@ -32,6 +33,18 @@ function refusal(folder: string): BadInputError {
     throw error;
   }
   throw new Error('the session was accepted');
+}
+
+/** Every place of a JSON value, as the keys that lead to it. */
+function pathsOf(value: unknown, at: string[] = []): string[][] {
+  const inner = value !== null && typeof value === 'object' ? Object.entries(value) : [];
+  return [...(at.length === 0 ? [] : [at]), ...inner.flatMap(([key, item]) => pathsOf(item, [...at, key]))];
+}
+
+/** Puts a value at a place; a place that is no longer there is left alone. */
+function put(root: LooseManifest, path: readonly string[], value: unknown): void {
+  const parent = path.slice(0, -1).reduce((item, key) => item?.[key], root);
+  if (parent !== null && typeof parent === 'object') parent[path[path.length - 1]!] = value;
 }
 
 describe('a broken session', () => {
@@ -67,5 +80,42 @@ describe('a broken session', () => {
       expect(line).not.toMatch(/\bat .+:\d+:\d+|undefined|\[object|\bnull\b(?! character)/);
       expect(line.length).toBeLessThan(400);
     }
+  });
+});
+
+describe('a manifest with any value in any place', () => {
+  it('is accepted or refused in lines: no other error', () => {
+    const folder = join(base, 'any');
+    const session = goodSession();
+    session.manifest.detector.pixels = 16;
+    for (const name of session.files.keys()) session.files.set(name, '5\n6\n7\n8\n'.repeat(4));
+    session.manifest.site = { moon: { altitudeDeg: 10 } };
+    session.manifest.beam = { fNumber: [2, 4] };
+    session.manifest.stars = [
+      { filter: 'ha', file: 'none.fits', pixelSizeUm: 3, fNumber: 2, saturationCounts: 9 },
+    ];
+    writeSession(folder, session);
+    const places = pathsOf(session.manifest);
+    const odd = fc.oneof(
+      fc.jsonValue({ maxDepth: 2 }),
+      fc.constantFrom('', '*', '..', '.', '/', '\0', '__proto__', -1, 1e308, 0.5, null),
+    );
+    let refused = 0;
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.constantFrom(...places), odd), { minLength: 1, maxLength: 3 }),
+        (changes) => {
+          const manifest = structuredClone(session.manifest);
+          for (const [path, value] of changes) put(manifest, path, value);
+          writeFileSync(join(folder, 'session.json'), JSON.stringify(manifest));
+          const { message } = refusal(folder);
+          for (const line of message.split('\n')) expect(line).toMatch(/^[^;]+: .+; .+$/);
+          refused++;
+        },
+      ),
+      { numRuns: 400, seed: 20260131 },
+    );
+    // The star file is missing, so that each one is refused at least for that.
+    expect(refused).toBe(400);
   });
 });

@@ -45,7 +45,7 @@ function frame(role: string, exposureMs: number, seed: number): string {
     const noisy = counts + Math.sqrt(25 + 0.5 * rate * exposureMs) * random.normal();
     return `${p}\t${Math.max(0, Math.round(noisy))}`;
   });
-  return `Invented bench\r\nIntegration time (ms): ${exposureMs}\r\nPixel\tCounts\r\n${rows.join('\r\n')}\r\n`;
+  return `Invented bench\r\nExposure (ms): ${exposureMs}\r\nPixel\tCounts\r\n${rows.join('\r\n')}\r\n`;
 }
 
 let built: ReadonlyMap<string, string> | null = null;

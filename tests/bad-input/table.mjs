@@ -15,7 +15,14 @@ let wrong = 0;
 
 try {
   const outfile = join(folder, 'cases.mjs');
-  await build({ entryPoints: [join(here, 'cases.ts')], outfile, bundle: true, platform: 'node', format: 'esm', logLevel: 'error' });
+  await build({
+    entryPoints: [join(here, 'cases.ts')],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    logLevel: 'error',
+  });
   const { badCases } = await import(pathToFileURL(outfile).href);
   console.log('| case | exit | lines | first line |\n| --- | --- | --- | --- |');
   badCases.forEach(({ name, build: write, expect }, i) => {
@@ -23,10 +30,16 @@ try {
     const out = join(folder, `out-${i}`);
     mkdirSync(session);
     write(session);
-    const run = spawnSync(process.execPath, [command, 'measure', session, '--out', out], { encoding: 'utf8' });
-    const lines = run.stderr.split('\n').filter((line) => line !== '').map((line) => line.replace(/^halfmax: /, ''));
+    const run = spawnSync(process.execPath, [command, 'measure', session, '--out', out], {
+      encoding: 'utf8',
+    });
+    const lines = run.stderr
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line) => line.replace(/^halfmax: /, ''));
     const said = expect.every((pattern) => lines.some((line) => pattern.test(line)));
-    const good = run.status === 2 && said && lines.length === expect.length && run.stdout === '' && !existsSync(out);
+    const good =
+      run.status === 2 && said && lines.length === expect.length && run.stdout === '' && !existsSync(out);
     if (!good) wrong++;
     const shown = (lines[0] ?? '').replaceAll(folder, '').replaceAll('|', '\\|');
     console.log(`| ${name} | ${run.status}${good ? '' : ' WRONG'} | ${lines.length} | ${shown} |`);

@@ -1,6 +1,6 @@
 import { BadInputError, type InputProblem } from '../errors.js';
 import type { Detector, Warning } from '../frames/types.js';
-import { evaluatePolynomial, median } from '../numeric/index.js';
+import { evaluatePolynomial, interpolateLinear, median } from '../numeric/index.js';
 import { knownLamps, type LampLine, lampLines, lampSpecies } from '../reference/index.js';
 import { wavelengthAt, wavelengthCovariance } from './dispersion.js';
 import { findLines, relocateLines } from './findLines.js';
@@ -82,9 +82,10 @@ function nameAndFit(
   pixels: number,
   windowWidths: number,
 ): { named: NamedLine[]; fit: DispersionFit } {
+  const widthAt = widthCourse(lamps);
   const spreadOf = (nm: number): number => {
     const pixel = nearestPixel(wavelengthOf, nm, pixels);
-    return widthPixelsNear(lamps, pixel) * Math.abs(wavelengthOf(pixel + 0.5) - wavelengthOf(pixel - 0.5));
+    return widthAt(pixel) * Math.abs(wavelengthOf(pixel + 0.5) - wavelengthOf(pixel - 0.5));
   };
   let named = admitNearBlends(nameLines(lamps, wavelengthOf, spreadOf, windowWidths));
   for (;;) {
@@ -140,7 +141,7 @@ function relocate(
   common: CommonShape,
   pixels: number,
 ): LabelledLamp {
-  const widthAt = (pixel: number): number => widthPixelsNear([{ lamp, known }], pixel);
+  const widthAt = widthCourse([{ lamp, known }]);
   const hidden: number[] = [];
   for (const { wavelengthNm } of known) {
     const pixel = nearestPixel(wavelengthOf, wavelengthNm, pixels);
@@ -276,12 +277,21 @@ function nearestPixel(wavelengthOf: (pixel: number) => number, nm: number, pixel
   return low;
 }
 
-/** Width of the clean lines nearest to a pixel. */
-function widthPixelsNear(lamps: readonly LabelledLamp[], pixel: number): number {
+/** Typical width of a line against pixel: the median of the clean lines nearest to it. */
+function widthCourse(lamps: readonly LabelledLamp[]): (pixel: number) => number {
   const clean = lamps.flatMap(({ lamp }) => lamp.lines.filter((line) => line.trouble === null));
-  if (clean.length === 0) return typicalWidthPixels(lamps);
-  clean.sort((a, b) => Math.abs(a.pixel - pixel) - Math.abs(b.pixel - pixel));
-  return median(clean.slice(0, 7).map((line) => line.fwhmPixels));
+  clean.sort((a, b) => a.pixel - b.pixel);
+  if (clean.length === 0) {
+    const width = typicalWidthPixels(lamps);
+    return () => width;
+  }
+  const places = clean.map((line) => line.pixel);
+  const widths = clean.map((_, k) => {
+    const from = Math.max(0, Math.min(k - 3, clean.length - 7));
+    return median(clean.slice(from, from + 7).map((line) => line.fwhmPixels));
+  });
+  if (places.length === 1) return () => widths[0]!;
+  return (pixel) => interpolateLinear(places, widths, Math.min(Math.max(pixel, places[0]!), places[places.length - 1]!));
 }
 
 function refuseFewLines(lamps: readonly LabelledLamp[], usable: number): never {

@@ -82,7 +82,6 @@ export function identifyScale(
   const proposals = proposeScales(search, { ...range, nominal: hinted });
   const refined = proposals.map((proposal) => refine(proposal, usable, pixels)).filter((scale) => scale !== null);
   refined.sort((a, b) => b.score - a.score);
-  if ((globalThis as any).DBG) for (const r of refined.slice(0, 6)) console.log(r.score.toFixed(1), r.matched, [-1, 0, 1].map((t) => evaluatePolynomial(r.coefficients, t).toFixed(1)).join(" "), usable.map(({ lines }) => ascending([...lines]).map((p) => evaluatePolynomial(r.coefficients, (p - r.pivotPixel) / r.pixelScale).toFixed(2)).join(" ")).join(" | "));
   const best = refined[0];
   if (best === undefined) return { absent: 'no wavelength scale lays the found lines on known ones' };
   const other = refined.find((scale) => isAnother(scale, best, usable));

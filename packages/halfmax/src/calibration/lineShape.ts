@@ -20,8 +20,9 @@ export interface LineShape {
   readonly fwhm: number;
 }
 
-const REACH = 6;
-const STEP = 0.005;
+/** The profile is taken as zero beyond this many standard deviations. */
+const REACH = 5;
+const STEP = 0.01;
 const LENGTH = 2 * Math.round(REACH / STEP) + 1;
 
 /**

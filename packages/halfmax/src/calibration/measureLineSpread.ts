@@ -19,6 +19,14 @@ const TRIAL_SHAPES: readonly (readonly [boxShare: number, boxRatio: number])[] =
   ...[0.3, 0.5, 0.7, 0.85, 0.98].flatMap((share) => [[share, 0.55] as const, [share, 1] as const]),
 ];
 
+const trialShapes: LineShape[] = [];
+
+/** The trial shapes, made when they are first asked for. */
+function shapesToTry(): readonly LineShape[] {
+  if (trialShapes.length === 0) for (const [share, ratio] of TRIAL_SHAPES) trialShapes.push(lineShape(share, ratio, 0));
+  return trialShapes;
+}
+
 /** The shape of a session's lines. */
 export interface CommonShape {
   readonly shape: LineShape;
@@ -37,8 +45,7 @@ export interface CommonShape {
 export function measureLineShape(named: readonly NamedLine[], spectra: readonly LampSpectrum[]): CommonShape {
   const clean = singleLines(named).slice(0, SHAPE_LINES);
   const noises = new Map(spectra.map((spectrum) => [spectrum, flooredNoise(spectrum)]));
-  const trials = TRIAL_SHAPES.map(([boxShare, boxRatio]) => {
-    const shape = lineShape(boxShare, boxRatio, 0);
+  const trials = shapesToTry().map((shape) => {
     const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape));
     return { shape, fits, chiSquare: fits.reduce((sum, fit) => sum + fit.chiSquare, 0) };
   }).filter((trial) => trial.fits.length === clean.length);

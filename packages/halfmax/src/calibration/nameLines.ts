@@ -59,10 +59,11 @@ function claimKnownLines(
     const pairs: { index: number; line: LampLine; distance: number }[] = [];
     places.forEach((at, index) => {
       if (owner[index] !== undefined) return;
+      const window = windowWidths * spreadOf(at);
       for (const line of known) {
         if (line.weak !== weak || taken.has(line)) continue;
         const distance = Math.abs(line.wavelengthNm - at);
-        if (distance <= windowWidths * spreadOf(at)) pairs.push({ index, line, distance });
+        if (distance <= window) pairs.push({ index, line, distance });
       }
     });
     pairs.sort((a, b) => a.distance - b.distance);

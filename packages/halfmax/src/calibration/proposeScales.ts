@@ -110,15 +110,17 @@ function layMiddles(
   const span = anchors[k]! - x0;
   const from = lines[a]!;
   const delta = lines[c]! - from;
-  const step = a < c ? 1 : -1;
+  const first = Math.min(a, c) + 1;
+  const last = Math.max(a, c) - 1;
   for (let j = i + 1; j < k; j++) {
     const f = (anchors[j]! - x0) / span;
     const sag = f * (1 - f);
     const straight = from + f * delta;
     const window = (CURVATURE_LIMIT / 2) * Math.abs(delta) * (span / range.pixels) * sag;
-    for (let b = a + step; b !== c; b += step) {
+    for (let b = first; b <= last; b++) {
       const bend = lines[b]! - straight;
-      if (bend > window || bend < -window) continue;
+      if (bend < -window) continue;
+      if (bend > window) break;
       // wavelength(u) = from + delta u - K u (1 - u), u = (pixel - x0) / span
       const K = -bend / sag;
       const u0 = (pivot - x0) / span;

@@ -16,6 +16,8 @@ export interface MeanSpectrum {
 const significantDeviations = 5;
 /** What the noise model itself may be off, relative variance. */
 const modelTolerance = 0.05;
+/** Pixels above this share of the brightest one are judged apart from the others. */
+const litShare = 0.1;
 /** Length of the pieces in which the level of a lamp frame is taken out, pixels. */
 const lampPiecePixels = 32;
 
@@ -58,7 +60,8 @@ export function meanSpectrum(
     variance[i] = noise.readVariance + noise.gain * Math.max(0, counts[i]!) + entry.excessVariance[i]!;
   }
   // lit and dim pixels apart: the few lit pixels of a narrow band would not show among the dim ones
-  const lit = variance.map((value) => (value > 2 * noise.readVariance ? 1 : 0));
+  const top = counts.reduce((best, value) => Math.max(best, value), 0);
+  const lit = counts.map((value) => (value > litShare * top ? 1 : 0));
   const excess = excessScatter(entry, counts, masked, variance, lit);
   const of = (value: (i: number) => number): Float64Array =>
     Float64Array.from(counts, (_, i) => (masked[i] === 1 ? 0 : value(i)));

@@ -345,7 +345,7 @@ describe('bad frames', () => {
     shaky.read = (counts, i) => Math.round(counts + 0.01 * light(i) * random.normal());
     const { spectra } = reduce(18, [...darks(100), open(100), open(100), open(100), shaky]);
     const [, , , spectrum] = spectra;
-    // at the peak a hundredth of the light is more than the photon noise by 1.7; the mean of the band holds less
+    // at the peak a hundredth of the light is twice the photon noise; the mean of the band holds a little less
     const expected = Math.sqrt((readNoise ** 2 + gain * light(300) + (0.01 * light(300)) ** 2) / 8);
     expect(spectrum!.noise[300]! / expected).toBeGreaterThan(0.7);
     expect(spectrum!.noise[300]! / expected).toBeLessThan(1.1);

@@ -42,6 +42,7 @@ export function bandArea(plan: BandPlan, centreNm: number, fwhmNm: number): Area
     value += weight * transmittance[i]!;
     moment += weight * transmittance[i]! * (wavelengthNm[i]! - centreNm);
   });
+  if (!(value > 0)) return absent('the area under the band is not above zero');
   const offset = moment / value;
   return {
     value,

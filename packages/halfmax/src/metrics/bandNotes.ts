@@ -1,7 +1,7 @@
+import type { FoundBand } from './bandKernel.js';
 import type { BandEdge, BandMetrics } from './bandMetrics.js';
 import type { BandPlan } from './bandPlan.js';
-import { edgeWindow, topWindow } from './bandPlan.js';
-import type { FoundBand } from './halfCrossings.js';
+import { edgeWindow, topWindow } from './bandWindows.js';
 import { absent, quantity } from './quantity.js';
 import type { Quantity } from './types.js';
 

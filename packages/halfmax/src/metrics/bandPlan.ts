@@ -2,17 +2,13 @@ import { median } from '../numeric/index.js';
 import { firstAbove } from './localWeights.js';
 import { requireCurve } from './requireCurve.js';
 import { roughCrossing, runningMedian3 } from './roughCrossing.js';
-import type { SmoothedStretch } from './smoothedStretch.js';
-import { smoothedStretch } from './smoothedStretch.js';
-import { trustedPixels } from './spikes.js';
+import { trustedPixels } from './trustedPixels.js';
 import type { Absent, BandOptions, BandRange, Curve } from './types.js';
 
 /** Pixels that any window reaches on each side, at least. */
 const fewestPixels = 2.2;
-/** Window over the rough 10-90 % width of an edge. */
-const windowOverEdge = 0.4;
 /** Widest window over the rough FWHM: the bias of peak and width grows with its fourth power. */
-const windowOverWidth = 0.2;
+export const windowOverWidth: number = 0.2;
 /** Least window over the line spread. */
 const windowOverSpread = 0.5;
 
@@ -61,9 +57,13 @@ export function planBand(
   }
   const fromIndex = firstAbove(wavelengthNm, range.fromNm - 1e-9);
   const toIndex = firstAbove(wavelengthNm, range.toNm + 1e-9) - 1;
-  if (toIndex - fromIndex < 4)
-    throw new RangeError(`${caller} requires 5 pixels in the range, got ${toIndex - fromIndex + 1}`);
+  if (toIndex < fromIndex) {
+    throw new RangeError(
+      `${caller} requires a range inside the curve, got ${range.fromNm} to ${range.toNm} nm`,
+    );
+  }
   if (range.truncated !== null) return { absent: runsOff(curve, range) };
+  if (toIndex - fromIndex < 4) return { absent: 'fewer than 5 pixels across the band' };
 
   const trust = trustedPixels(curve);
   const rough = runningMedian3(wavelengthNm, curve.transmittance, trust);
@@ -131,33 +131,4 @@ function runsOff(curve: Curve, range: BandRange): string {
   const where =
     range.truncated === 'both' ? `${start} and the ${end}` : range.truncated === 'start' ? start : end;
   return `the band does not fall to half of its peak before the ${where}`;
-}
-
-/** The gap that holds a place, if any. */
-export function gapAt(plan: BandPlan, atNm: number): readonly [number, number] | undefined {
-  return plan.gaps.find(([from, to]) => atNm > from && atNm < to);
-}
-
-/** Widest window for the fits of the top, nm. */
-export function topWindow(plan: BandPlan): number {
-  return Math.max(windowOverWidth * plan.widthNm, plan.leastWindowNm);
-}
-
-/** Window for the fits around a crossing on one side, nm. */
-export function edgeWindow(plan: BandPlan, side: Side): number {
-  return Math.min(Math.max(windowOverEdge * side.edgeNm, plan.leastWindowNm), topWindow(plan));
-}
-
-/** The smoothed edge around a rough place: local cubics every half pixel. */
-export function edgeStretch(plan: BandPlan, side: Side, atNm: number, reachNm: number): SmoothedStretch {
-  const { curve, trust } = plan;
-  const first = Math.max(atNm - reachNm, curve.wavelengthNm[plan.fromIndex]!);
-  const last = Math.min(atNm + reachNm, curve.wavelengthNm[plan.toIndex]!);
-  const window = edgeWindow(plan, side);
-  return smoothedStretch(curve.wavelengthNm, trust, first, last, plan.pixelNm / 2, () => window, 3);
-}
-
-/** How far from a rough crossing the smoothed one is looked for, nm. */
-export function searchReach(plan: BandPlan, side: Side): number {
-  return Math.max(0.75 * side.edgeNm, 4.5 * plan.pixelNm);
 }

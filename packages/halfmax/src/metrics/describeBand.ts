@@ -1,7 +1,7 @@
+import { bandKernel } from './bandKernel.js';
 import type { BandMetrics, DescribeBandOptions } from './bandMetrics.js';
 import { unmeasured } from './bandNotes.js';
 import { planBand } from './bandPlan.js';
-import { bandKernel } from './halfCrossings.js';
 import { measureBand } from './measureBand.js';
 import { isAbsent } from './quantity.js';
 import type { BandRange, Curve } from './types.js';

@@ -1,7 +1,7 @@
 import { firstAbove } from './localWeights.js';
 import { requireCurve } from './requireCurve.js';
 import { roughCrossing, runningMedian3 } from './roughCrossing.js';
-import { trustedPixels } from './spikes.js';
+import { trustedPixels } from './trustedPixels.js';
 import type { BandRange, Curve } from './types.js';
 
 /** What counts as a passband. */

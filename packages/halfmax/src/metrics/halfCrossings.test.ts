@@ -66,7 +66,9 @@ describe('halfCrossings', () => {
   it('refuse a range without pixels and a line spread that is no width', () => {
     const curve = bandCurve(0);
     const range = findBands(curve)[0]!;
-    expect(() => halfCrossings(curve, { ...range, fromNm: 700, toNm: 701 })).toThrow('5 pixels');
+    expect(() => halfCrossings(curve, { ...range, fromNm: 700, toNm: 701 })).toThrow(
+      'a range inside the curve',
+    );
     expect(() => halfCrossings(curve, range, { lineSpreadNm: -1 })).toThrow('line spread');
   });
 });

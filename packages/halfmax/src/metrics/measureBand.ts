@@ -1,11 +1,12 @@
 import { bandArea } from './bandArea.js';
+import type { BandKernel, FoundBand } from './bandKernel.js';
 import type { BandMetrics, OtherDefinitions } from './bandMetrics.js';
 import { leftOut, maximumSample, methodOf } from './bandNotes.js';
 import type { BandPlan } from './bandPlan.js';
-import type { BandKernel, FoundBand } from './halfCrossings.js';
 import { integralWeights } from './integralWeights.js';
 import type { LevelPlace } from './levelCrossing.js';
-import { addPlaceGradient, curvatureAt, levelCrossing, slopeAt } from './levelCrossing.js';
+import { levelCrossing } from './levelCrossing.js';
+import { addPlaceGradient, curvatureAt, slopeAt } from './placeGradient.js';
 import { absent, isAbsent, quantity } from './quantity.js';
 import { addNodeSlope, addSlopeWeights, addValueWeights, stretchSlope } from './smoothedStretch.js';
 import type { Absent, Measured, Quantity } from './types.js';

@@ -1,7 +1,7 @@
-import type { Blocking, BlockingOptions, OpticalDensity, PlacedOpticalDensity } from './opticalDensityIn.js';
-import { blockingOver, pixelFloors } from './opticalDensityIn.js';
+import { blockingOver } from './blockingOver.js';
+import type { Blocking, BlockingOptions, OpticalDensity, PlacedOpticalDensity } from './blockingTypes.js';
+import { findLeaks, type Leak } from './findLeaks.js';
 import { requireCurve } from './requireCurve.js';
-import { trustedPixels } from './spikes.js';
 import type { BandRange, Curve } from './types.js';
 
 /** What counts as out of band. */
@@ -12,18 +12,6 @@ export interface OutOfBandOptions extends BlockingOptions {
   readonly widthsFromCentre?: number;
   /** Standard uncertainties by which each pixel of a leak stands out. @default 3 */
   readonly leakSigma?: number;
-}
-
-/** Light outside the bands: three or more neighbouring pixels above noise and stray light. */
-export interface Leak {
-  readonly fromNm: number;
-  readonly toNm: number;
-  readonly peakNm: number;
-  /** Highest mean of three neighbouring pixels. */
-  readonly peakTransmittance: number;
-  readonly standardUncertainty: number;
-  /** Width over which the pixels stand out, nm. */
-  readonly widthNm: number;
 }
 
 /** Blocking outside the passbands. */
@@ -123,53 +111,4 @@ function nameOf(stretch: readonly [number, number], bands: readonly BandRange[])
   const bluer = bands.filter((band) => band.peakNm < middle).length;
   if (bands.length === 0) return 'whole scan';
   return bluer === 0 ? 'blue side' : bluer === bands.length ? 'red side' : 'between bands';
-}
-
-function findLeaks(
-  curve: Curve,
-  stretches: readonly (readonly [number, number])[],
-  options: OutOfBandOptions,
-): Leak[] {
-  const { wavelengthNm, transmittance, standardUncertainty } = curve;
-  const { strayLight = 1e-3, leakSigma = 3 } = options;
-  const floors = pixelFloors(curve, options.floor);
-  const trust = trustedPixels(curve);
-  const leaks: Leak[] = [];
-  for (const [from, to] of stretches) {
-    let run: number[] = [];
-    for (let i = 0; i < wavelengthNm.length; i++) {
-      const inside = wavelengthNm[i]! >= from && wavelengthNm[i]! <= to;
-      const limit = Math.max(leakSigma * standardUncertainty[i]!, floors[i]!, strayLight);
-      if (inside && trust[i]! > 0 && transmittance[i]! > limit) run.push(i);
-      else close();
-    }
-    close();
-
-    function close(): void {
-      if (run.length >= 3) leaks.push(leakOf(run));
-      run = [];
-    }
-  }
-  return leaks;
-
-  function leakOf(run: readonly number[]): Leak {
-    let best = { mean: -Infinity, u: 0, atNm: 0 };
-    for (let k = 1; k + 1 < run.length; k++) {
-      const three = [run[k - 1]!, run[k]!, run[k + 1]!];
-      const mean = three.reduce((sum, i) => sum + transmittance[i]! / 3, 0);
-      const u = Math.sqrt(three.reduce((sum, i) => sum + (standardUncertainty[i]! / 3) ** 2, 0));
-      if (mean > best.mean) best = { mean, u, atNm: wavelengthNm[run[k]!]! };
-    }
-    const first = run[0]!;
-    const last = run[run.length - 1]!;
-    const step = (wavelengthNm[last]! - wavelengthNm[first]!) / (run.length - 1);
-    return {
-      fromNm: wavelengthNm[first]!,
-      toNm: wavelengthNm[last]!,
-      peakNm: best.atNm,
-      peakTransmittance: best.mean,
-      standardUncertainty: best.u,
-      widthNm: wavelengthNm[last]! - wavelengthNm[first]! + step,
-    };
-  }
 }

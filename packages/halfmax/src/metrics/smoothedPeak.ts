@@ -7,7 +7,8 @@ import { cubicSlope, cubicValue, stretchSlope, stretchValue } from './smoothedSt
 const patterns = 8;
 /**
  * Weight of the thinned height against the plain maximum. The one errs downwards, the other upwards; with this
- * weight the peak of rounded and flat tops stays between -0.5 and +0.3 standard uncertainties.
+ * weight the peak of rounded and flat tops stays, on average, between -0.5 and +0.3 standard uncertainties at
+ * 0.3 % noise, up to +0.5 at 1 %.
  */
 const thinnedWeight = 0.7;
 /** Fixed: the patterns are part of the method, so that the same curve always gives the same peak. */

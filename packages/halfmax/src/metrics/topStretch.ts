@@ -1,5 +1,5 @@
 import type { BandPlan, Side } from './bandPlan.js';
-import { gapAt, topWindow } from './bandPlan.js';
+import { gapAt, topWindow } from './bandWindows.js';
 import type { SmoothedStretch } from './smoothedStretch.js';
 import { smoothedStretch, stretchValue } from './smoothedStretch.js';
 

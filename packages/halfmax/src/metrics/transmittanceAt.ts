@@ -3,7 +3,7 @@ import type { LocalWeights } from './localWeights.js';
 import { firstAbove, localWeights } from './localWeights.js';
 import { absent, isAbsent, quantity } from './quantity.js';
 import { requireCurve } from './requireCurve.js';
-import { trustedPixels } from './spikes.js';
+import { trustedPixels } from './trustedPixels.js';
 import type { Absent, BandOptions, Curve, Quantity } from './types.js';
 
 /** How the curve is smoothed around the wavelength. */

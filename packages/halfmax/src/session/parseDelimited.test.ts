@@ -68,16 +68,16 @@ describe('parseDelimited reads one spectrum in every dress', () => {
     ],
     [
       'header with numbers',
-      `Data from 3 scans\nIntegration Time (usec): 100000\nNumber of pixels 40\n${rows('\t').join('\n')}`,
+      `Data from 3 scans\nExposure (us): 100000\nNumber of pixels 40\n${rows('\t').join('\n')}`,
     ],
     [
       'header of pairs with numbers',
-      `Integration time;100\nPixels;40\nwavelength;counts\n${rows(';').join('\n')}`,
+      `Exposure;100\nPixels;40\nwavelength;counts\n${rows(';').join('\n')}`,
     ],
     ['header of numbers only', `100000\n40 1 7\n${rows('\t').join('\n')}`],
     [
       'begin and end marks',
-      `>>>>>Begin Spectral Data<<<<<\n${rows('\t').join('\n')}\n>>>>>End Processed Spectral Data<<<<<\n`,
+      `>>>>> counts follow <<<<<\n${rows('\t').join('\n')}\n>>>>>End\n`,
     ],
     [
       'comments of all kinds',

@@ -47,7 +47,7 @@ function reversed(values: Float64Array): Float64Array {
  * @returns one scan per column of counts
  * @throws {BadInputError} as {@link parseDelimited}; a first column that is no axis; columns that are not raw counts
  * @example
- * readDelimitedScans('1;10\n2;12\n3;11\n', 'a.csv')[0].counts; // => Float64Array [10, 12, 11]
+ * Array.from(readDelimitedScans('1;10\n2;12\n3;11\n', 'a.csv')[0].counts); // => [10, 12, 11]
  */
 export function readDelimitedScans(text: string, file: string): Scan[] {
   const table = parseDelimited(text, file);

@@ -133,6 +133,10 @@ function extractImages(
     where: 'frames',
     what: `2-D frames: the mean of the rows is taken ${rows}, the same in all frames`,
   });
+  if (asRecord(asRecord(manifest)['detector'])['linearity'] !== undefined) {
+    const what = 'with 2-D frames it corrects the mean of the rows, not each pixel: strictly right only for a straight line';
+    warnings.push({ where: 'detector.linearity', what });
+  }
   return scans;
 }
 

@@ -114,6 +114,14 @@ describe('propagate', () => {
       });
       expect(draws / blocks).toBe(size);
     }
+    // 100 / (1 - 0.9998) is 500 000.00000006 in floating point: a block of 500 000 leaves one trial for a second.
+    const cut = propagate(identity, one, {
+      outputs: 1,
+      streams: streams(1),
+      coverage: 0.9998,
+      maximumDraws: 500_001,
+    });
+    expect(cut.blocks).toBe(2);
   });
 
   it('leaves an output out where the model has no result, and keeps the others', () => {

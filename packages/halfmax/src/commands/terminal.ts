@@ -1,0 +1,39 @@
+/** Where a command writes. */
+export interface Terminal {
+  readonly out: (text: string) => void;
+  readonly error: (text: string) => void;
+  /** Whether a progress line makes sense: a person looks at standard error. */
+  readonly showsProgress: boolean;
+}
+
+export const usageText: string = `halfmax measures narrowband imaging filters from raw spectrometer frames.
+
+  halfmax measure SESSION --out DIR [--draws N] [--seed S] [--json]
+      SESSION  folder with session.json and the frames it names
+      --out    folder for measurement.json and one curve table per filter
+      --draws  Monte Carlo draws (whole number from 1000 to 10000000; left out: as many as needed)
+      --seed   seed of all random numbers (whole number from 0 to 4294967295; left out: 1)
+      --json   print the measurement instead of the table
+
+  halfmax inspect CURVE [--json]
+      CURVE    table of wavelength and transmittance: prints the numbers of its passbands
+
+  halfmax --version
+  halfmax --help
+
+Exit codes: 0 done, 2 the command or its input is wrong, 1 a fault of the program.
+`;
+
+/**
+ * A line on standard error that says what is being done; nothing where nobody looks.
+ *
+ * @param terminal - where to write
+ * @returns show(step), and clear() for the end
+ */
+export function progressLine(terminal: Terminal): { show: (step: string) => void; clear: () => void } {
+  if (!terminal.showsProgress) return { show: () => {}, clear: () => {} };
+  return {
+    show: (step) => terminal.error(`\r\x1b[2K${step} …`),
+    clear: () => terminal.error('\r\x1b[2K'),
+  };
+}

@@ -1,0 +1,90 @@
+import type { Calibration } from '../calibration/index.js';
+import type { NoiseModel, ReducedFrames, Warning } from '../frames/index.js';
+import { findBands, outOfBand } from '../metrics/index.js';
+import type { FilterEntry } from '../session/benchSession.js';
+import { transmittanceCurve } from '../transmittance/index.js';
+import { bandTargets } from './bandTargets.js';
+import { curveOnScale } from './curveOnScale.js';
+import { judgeClaims } from './judgeClaims.js';
+import { measureBand } from './measureBand.js';
+import type { CurveTable, FilterReport } from './measurement.js';
+
+/** One filter measured. */
+export interface MeasuredFilter {
+  readonly report: FilterReport;
+  readonly curve: CurveTable | null;
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * Measures one filter of a session: curve, bands, blocking, claims.
+ *
+ * @param filter - the session's entry
+ * @param frames - clean spectra of the session
+ * @param calibration - scale and line spread
+ * @returns report and curve
+ */
+export function measureFilter(
+  filter: FilterEntry,
+  frames: Pick<ReducedFrames, 'spectra' | 'noise'>,
+  calibration: Calibration,
+): MeasuredFilter {
+  const filtered = frames.spectra.filter((spectrum) => spectrum.role === 'filtered' && spectrum.filter === filter.id);
+  const open = frames.spectra.filter((spectrum) => spectrum.role === 'open');
+  const { id, label } = filter;
+  if (filtered.length === 0) {
+    const why = 'the session has no filtered frames of it';
+    const report = { id, label, curveFile: null, bands: [], outOfBand: { absent: why }, lampDrift: null };
+    return { report, curve: null, warnings: [] };
+  }
+  const noise: Pick<NoiseModel, 'readVariance'> = frames.noise;
+  const measured = transmittanceCurve(filtered, open, { noise });
+  const scaled = curveOnScale(measured, calibration.dispersion);
+  const file = curveFileName(id);
+  const curve = {
+    filter: id,
+    file,
+    wavelengthNm: scaled.curve.wavelengthNm,
+    transmittance: scaled.curve.transmittance,
+    standardUncertainty: scaled.standardUncertainty,
+  };
+  if (scaled.curve.wavelengthNm.length < 5) {
+    const why = 'the open beam is too weak or clipped in nearly every pixel';
+    const report = { id, label, curveFile: file, bands: [], outOfBand: { absent: why }, lampDrift: measured.drift };
+    return { report, curve, warnings: measured.warnings };
+  }
+  const ranges = findBands(scaled.curve);
+  const targets = bandTargets(filter.lines, ranges);
+  const pixels = measured.transmittance.length;
+  const bands = ranges.map((range, index) => measureBand(scaled, range, targets[index]!, calibration, pixels));
+  const warnings: Warning[] = [...measured.warnings];
+  if (bands.length === 0) warnings.push({ where: id, what: 'no passband stands out of the noise' });
+  for (const band of bands) {
+    if (!band.extrapolated) continue;
+    const [from, to] = calibration.coveredNm;
+    warnings.push({
+      where: id,
+      what:
+        `the band for ${band.target.join(', ') || 'no named line'} lies outside the lamp lines used ` +
+        `(${from.toFixed(1)} to ${to.toFixed(1)} nm): its wavelengths are extrapolated`,
+    });
+  }
+  return {
+    report: {
+      id,
+      label,
+      curveFile: file,
+      bands: judgeClaims(bands, filter.claims, scaled),
+      outOfBand: outOfBand(scaled.curve, ranges, { floor: scaled.floor }),
+      lampDrift: measured.drift,
+    },
+    curve,
+    warnings,
+  };
+}
+
+/** A plain file name from a filter's id: characters other than letters, digits, dot, dash and underscore are spelt out. */
+function curveFileName(id: string): string {
+  const plain = id.replace(/[^A-Za-z0-9._-]/gu, (sign) => `_${sign.codePointAt(0)!.toString(16)}_`);
+  return `curve-${plain}.csv`;
+}
