@@ -155,7 +155,7 @@ export const badCases: readonly BadCase[] = [
   text(
     'session.json is a picture',
     new Uint8Array([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0, 0, 13]),
-    /^session\.json: .*(?:bytes that no text has)/,
+    /^session\.json: is not a text: it holds bytes that no text has/,
   ),
   manifest('no format', (m) => delete m.format, /^session\.json: format: is missing; add it/),
   manifest(
@@ -311,7 +311,7 @@ export const badCases: readonly BadCase[] = [
   manifest(
     'filtered without filter',
     (m) => delete m.frames[3].filter,
-    /^session\.json: frames\[3\]\.filter: is missing/,
+    /^session\.json: frames\[3\]\.filter: is missing; add it/,
   ),
   manifest(
     'unknown filter',
@@ -517,6 +517,11 @@ export const badCases: readonly BadCase[] = [
     /^frames\/open-2\.txt: line 1027, column 2: "x" is not a number/,
   ),
   frame(
+    'a remark across the counts',
+    onLine(300, () => 'connection lost, counts follow'),
+    /^frames\/open-2\.txt: line 300, column 1: "connection lost, counts follow" is not a number/,
+  ),
+  frame(
     'NaN among the counts',
     onLine(300, (l) => l.replace(/\t.*/, '\tNaN')),
     /^frames\/open-2\.txt: line 300, column 2: "NaN" is not a number/,
@@ -643,6 +648,35 @@ export const badCases: readonly BadCase[] = [
     'frames/a.fits',
     fitsImage16([1024], zeros, [card('BZERO', '3276B')]),
     /^frames\/a\.fits: header keyword BZERO: has the value "3276B"/,
+  ),
+  openFile(
+    'a 2-D image beside spectra',
+    'frames/a.fits',
+    fitsImage16([1024, 4], new Int16Array(4096)),
+    /^frames\/dark-1\.txt: is a spectrum, frames\/a\.fits is a 2-D image/,
+  ),
+  draft(
+    '2-D images of different height',
+    (s) => {
+      s.manifest.frames.forEach((entry: LooseManifest, i: number) => {
+        const rows = entry.role === 'open' ? 5 : 4;
+        s.files.set(`frames/${i}.fits`, fitsImage16([1024, rows], new Int16Array(1024 * rows)));
+        entry.files = [`frames/${i}.fits`];
+      });
+    },
+    /^frames\/2\.fits: is 1024 x 5 pixels, frames\/0\.fits is 1024 x 4/,
+  ),
+  draft(
+    '2-D images of an unknown role',
+    (s) => {
+      s.files.set('frames/a.fits', fitsImage16([1024, 4], new Int16Array(4096)));
+      s.manifest.frames = [{ role: 'sky', exposureMs: 0, files: ['frames/a.fits'] }];
+    },
+    /frames\[0\]\.role/,
+    /frames\[0\]\.exposureMs/,
+    /role "dark"/,
+    /role "lamp"/,
+    /role "open"/,
   ),
   // Frame files: JCAMP-DX
   openFile(

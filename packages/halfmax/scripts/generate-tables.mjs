@@ -1,6 +1,6 @@
-// Writes src/reference/*.generated.ts and src/session/*Schema.generated.ts from shared/: the published package has no
-// other way to carry the tables into a browser. With --check nothing is written; stale files are named, exit 1.
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+// Writes src/reference/*.generated.ts and src/session/sessionSchema.generated.ts from shared/: the published package has
+// no other way to carry them. With --check nothing is written; stale files are named, exit 1.
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -41,16 +41,11 @@ function generated() {
 export const ${name}Table: ${type} = ${literal(readShared(`${file}.json`))};
 `,
   }));
-  const schemas = readdirSync(shared).filter((file) => file.endsWith('.schema.json'));
-  for (const file of schemas.sort()) {
-    const words = file.replace('.schema.json', '').split('-');
-    const name = `${words.map((word, i) => (i === 0 ? word : word[0].toUpperCase() + word.slice(1))).join('')}Schema`;
-    files.push({
-      path: join(source, 'session', `${name}.generated.ts`),
-      text: `${head(file)}export const ${name}: Readonly<Record<string, unknown>> = ${literal(readShared(file))};
+  files.push({
+    path: join(source, 'session', 'sessionSchema.generated.ts'),
+    text: `${head('session.schema.json')}export const sessionSchema: Readonly<Record<string, unknown>> = ${literal(readShared('session.schema.json'))};
 `,
-    });
-  }
+  });
   return files;
 }
 

@@ -6,7 +6,7 @@ import { wavelengthAt, wavelengthCovariance } from './dispersion.js';
 import { findLines, relocateLines } from './findLines.js';
 import { type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
 import { explainedShare, identifyScale, type LabelledLamp, type NominalRange, type RoughScale } from './identifyScale.js';
-import { type CommonShape, measureLineShape, measureLineSpread } from './measureLineSpread.js';
+import { type CommonShape, lineSpreadAt, measureLineShape, measureLineSpread } from './measureLineSpread.js';
 import { type NamedLine, nameLines } from './nameLines.js';
 import type { CalibrationLine, Dispersion, LampShift, LampSpectrum, LineSpread } from './types.js';
 
@@ -29,10 +29,16 @@ export interface Calibration {
 
 /** A lamp whose stronger lines are laid on known ones by less than this share has the wrong label. */
 const LEAST_EXPLAINED = 0.2;
+/** Lines of a lamp from which a wrong label can be told. */
+const ENOUGH_TO_TELL = 4;
 /** Fewer lines than this carry no scale with an uncertainty. */
 const LEAST_LINES = 4;
+/** Standard uncertainty of the centroid of a skewed line over skewness and standard deviation. Own simulation. */
+const SKEW_SHARE = 0.14;
 /** Share in its own fitted value above which a line's name is checked against the other lines. */
 const LONELY_LEVERAGE = 0.6;
+/** Strength against a line's own from which another can be taken for it. */
+const RIVAL_SHARE = 0.1;
 /** With so many clean lines no blended one is needed. */
 const ENOUGH_LINES = 8;
 /** Uncertainty of a line that was fitted together with a near neighbour, in widths. Common practice, no source. */
@@ -68,7 +74,22 @@ export function calibrate(spectra: readonly LampSpectrum[], detector: Detector):
     const fix = 'add lamp frames with a bright line that is not clipped';
     return refuseLamps(lamps, `the line spread cannot be measured: ${lineSpread.absent}`, fix);
   }
-  return describe(state.named, state.fit, lineSpread, warnings);
+  return describe(state.named, withSkew(state.fit, lineSpread), lineSpread, warnings);
+}
+
+/** Where the line spread is skewed, its centroid is known less well than its core: a share of the skewness. */
+function withSkew(fit: DispersionFit, spread: LineSpread): DispersionFit {
+  const middleNm = fit.dispersion.coefficients[0]!;
+  const sigmaNm = lineSpreadAt(spread, clampTo(middleNm, spread.linesNm)).fwhmNm / 2.355;
+  const skewNm = SKEW_SHARE * Math.abs(spread.skewness) * sigmaNm;
+  const covariance = fit.dispersion.covariance.map((row) => Float64Array.from(row));
+  covariance[0]![0]! += skewNm ** 2;
+  const couplingNm = Math.hypot(fit.couplingNm, skewNm);
+  return { ...fit, couplingNm, dispersion: { ...fit.dispersion, covariance } };
+}
+
+function clampTo(nm: number, ascending: readonly number[]): number {
+  return Math.min(Math.max(nm, ascending[0]!), ascending[ascending.length - 1]!);
 }
 
 function roughScaleOf(rough: RoughScale): (pixel: number) => number {
@@ -115,12 +136,22 @@ function doubtfulName(
     const predicted = wavelengthAt(without, pixel);
     const { known } = lamps.find(({ lamp }) => lamp.label === line.lamp)!;
     const rival = known.find(
-      (other) => other !== line.known && !other.weak && Math.abs(other.wavelengthNm - predicted) < reach,
+      (other) =>
+        other !== line.known &&
+        !other.weak &&
+        Math.abs(other.wavelengthNm - predicted) < reach &&
+        isRival(other, line.known!),
     );
     if (rival === undefined) continue;
     return { line, why: `stands alone: the other lines cannot tell it from ${rival.species} ${rival.wavelengthNm.toFixed(2)} nm` };
   }
   return null;
+}
+
+/** A line far fainter than another of its species in the table cannot be taken for it. */
+function isRival(other: LampLine, line: LampLine): boolean {
+  if (other.species !== line.species || other.relativeIntensity === null || line.relativeIntensity === null) return true;
+  return other.relativeIntensity >= RIVAL_SHARE * line.relativeIntensity;
 }
 
 /** Where clean lines are few, lines a full width from a neighbour are used as well, with a wider uncertainty. */
@@ -229,13 +260,14 @@ function refuseWrongLabels(lamps: readonly LabelledLamp[], scale: RoughScale, wa
       continue;
     }
     const share = explainedShare(scale, lamp.lines, strongOf(known), toleranceNm);
+    const enough = lamp.lines.length >= ENOUGH_TO_TELL;
     const others = knownLamps.filter((label) => !lampSpecies(label)!.every((species) => known.some((k) => k.species === species)));
     const better = others
       .map((label) => ({ label, share: explainedShare(scale, lamp.lines, strongLines(label), toleranceNm) }))
       .sort((p, q) => q.share - p.share)[0];
     const contains = better !== undefined && lampSpecies(lamp.label)!.every((s) => lampSpecies(better.label)!.includes(s));
-    const wrong = better !== undefined && !contains && better.share >= 0.6 && better.share > share + 0.3;
-    if (!wrong && share >= LEAST_EXPLAINED) continue;
+    const wrong = enough && better !== undefined && !contains && better.share >= 0.6 && better.share > share + 0.3;
+    if (!wrong && (share >= LEAST_EXPLAINED || !enough)) continue;
     const fits = better !== undefined && better.share >= 0.7 ? `; they fit a ${better.label} lamp` : '';
     problems.push({
       where,

@@ -10,6 +10,8 @@ const FOOT_SHARE = 0.004;
 /** Lines closer than this many widths are fitted together. */
 const GROUP_WIDTHS = 2.2;
 const LARGEST_GROUP = 24;
+/** A single hot pixel, or a hit on two, is fitted as narrower than this, pixels. */
+const HOT_PIXEL_WIDTH = 2.2;
 
 /**
  * Finds the emission lines of a lamp spectrum and locates each to a fraction of a pixel.
@@ -26,7 +28,7 @@ export function findLines(spectrum: LampSpectrum): FoundLine[] {
   const width = typicalWidth(counts, baseline(counts, 64), masked, noise);
   if (width === null) return [];
   const ground = baseline(counts, Math.max(32, Math.round(14 * width)));
-  const peaks = findPeaks(counts, ground, noise, width);
+  const peaks = findPeaks(bridged(counts, masked), ground, noise, width);
   return fitAll(spectrum, noise, peaks, () => width, [], lineShape(0, 1, 0));
 }
 
@@ -134,6 +136,7 @@ function typicalWidth(
     let right = i;
     while (left > 0 && counts[left]! - ground[i]! > height / 2) left--;
     while (right < pixels - 1 && counts[right]! - ground[i]! > height / 2) right++;
+    if (anyMasked(masked, left - 1, right + 1)) continue;
     const leftAt = left + (height / 2 + ground[i]! - counts[left]!) / (counts[left + 1]! - counts[left]!);
     const rightAt = right - (height / 2 + ground[i]! - counts[right]!) / (counts[right - 1]! - counts[right]!);
     const width = rightAt - leftAt;
@@ -144,6 +147,27 @@ function typicalWidth(
   candidates.sort((a, b) => b.height - a.height);
   const strongest = candidates.slice(0, 15).map((candidate) => candidate.width);
   return quantile(strongest, 0.35);
+}
+
+function anyMasked(masked: Uint8Array, from: number, to: number): boolean {
+  for (let i = Math.max(0, from); i <= Math.min(masked.length - 1, to); i++) if (masked[i]) return true;
+  return false;
+}
+
+/** Counts with masked stretches filled by the larger of their shoulders, so that a clipped line shows as one bump. */
+function bridged(counts: Float64Array, masked: Uint8Array): Float64Array {
+  const out = Float64Array.from(counts);
+  for (let i = 0; i < out.length; i++) {
+    if (!masked[i]) continue;
+    let end = i;
+    while (end + 1 < out.length && masked[end + 1]) end++;
+    const shoulder = Math.max(i > 0 ? counts[i - 1]! : 0, end + 1 < out.length ? counts[end + 1]! : 0);
+    const middle = (i + end) / 2;
+    // A slight arch keeps the top in the middle.
+    for (let k = i; k <= end; k++) out[k] = shoulder * (1.2 - (0.2 * Math.abs(k - middle)) / (end - i + 1));
+    i = end;
+  }
+  return out;
 }
 
 /** Places (whole pixels) of the bumps that rise above the noise and above the feet of their neighbours. */
@@ -202,7 +226,7 @@ function markOddShapes(lines: readonly FoundLine[]): FoundLine[] {
     const usual = median(nearby.slice(0, 7).map((other) => other.fwhmPixels));
     const excess = line.fwhmPixels - usual;
     const excessUncertainty = Math.hypot(line.fwhmUncertaintyPixels, 0.03 * usual);
-    if (excess < -0.4 * usual && excess < -4 * excessUncertainty) {
+    if (line.fwhmPixels < HOT_PIXEL_WIDTH && excess < -0.4 * usual && excess < -4 * excessUncertainty) {
       return { ...line, trouble: 'narrower than the line spread: a hot pixel or a hit' };
     }
     if (excess > 0.15 * usual && excess > 5 * excessUncertainty) {

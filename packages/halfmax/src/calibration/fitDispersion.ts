@@ -1,5 +1,5 @@
-import { fitLinear, studentQuantile } from '../numeric/index.js';
-import { fitHeldPolynomial, type HeldFit, ORDER_LIMITS } from './heldPolynomial.js';
+import { studentQuantile } from '../numeric/index.js';
+import { fitHeldPolynomial, type HeldFit } from './heldPolynomial.js';
 import type { Dispersion, LampShift } from './types.js';
 
 /** A line that may carry the scale. */
@@ -27,7 +27,7 @@ export interface DispersionFit {
   readonly jitterNm: number;
   /** Shift of each lamp against the mean of the lamps; empty for one lamp. */
   readonly shifts: readonly LampShift[];
-  /** What the lamps' shifts add to the wavelength of any light, nm; 0 where they agree. */
+  /** What the coupling of the light adds to the uncertainty of any wavelength, nm: from the lamps' shifts, or the least. */
   readonly couplingNm: number;
 }
 
@@ -40,6 +40,13 @@ const SHIFT_SIGNIFICANCE = 3;
 const REJECTION_RISK = 0.02;
 /** Scatter that no line list of a bench instrument falls below, nm: keeps weights finite. */
 const LEAST_JITTER_NM = 1e-4;
+/** The covariance allows for orders up to this one at least. */
+const WIDEST_ORDER = 5;
+/**
+ * Standard uncertainty, in pixels, of where broadband light falls against a lamp's light, where two lamps do not show
+ * more: lamps fill a fibre differently. Common practice, no source.
+ */
+const COUPLING_PIXELS = 0.03;
 /**
  * Fits wavelength against pixel by weighted least squares about the middle of the detector.
  *
@@ -195,20 +202,21 @@ function describe(
 ): DispersionFit {
   const { fit, order, lamps, jitterNm } = solution;
   const coefficients = fit.coefficients.slice(0, order + 1);
-  const covariance = Array.from({ length: order + 1 }, (_, k) => fit.covariance[k]!.slice(0, order + 1));
+  const widest = Math.max(WIDEST_ORDER, order + 1);
   const shifts = solution.shifted ? lampShifts(fit, order, lamps, middle) : [];
   const shiftsNm = shifts.map((shift) => Math.abs(shift.shiftPixels) * (Math.abs(coefficients[1]!) / middle));
   // The broadband light may lie as far from the lamps' mean as they lie from each other: a rectangular distribution.
-  const widest = shiftsNm.length === 0 ? 0 : 2 * Math.max(...shiftsNm);
-  const couplingNm = widest / Math.sqrt(3);
-  covariance[0]![0] = covariance[0]![0]! + couplingNm ** 2;
+  const apart = shiftsNm.length === 0 ? 0 : 2 * Math.max(...shiftsNm);
+  const nmPerPixel = Math.abs(coefficients[1]!) / middle;
+  const couplingNm = Math.max(apart / Math.sqrt(3), COUPLING_PIXELS * nmPerPixel);
   const dispersion: Dispersion = {
     order,
-    coefficients: Float64Array.of(...coefficients, 0),
-    covariance: addNextOrder(covariance, points, kept, solution, middle),
+    coefficients: Float64Array.from({ length: widest + 1 }, (_, k) => coefficients[k] ?? 0),
+    covariance: addUnseenOrders(points, kept, solution, widest, middle),
     pivotPixel: middle,
     pixelScale: middle,
   };
+  dispersion.covariance[0]![0] = dispersion.covariance[0]![0]! + couplingNm ** 2;
   const residualsNm = Float64Array.from(points, (point) => {
     const t = (point.pixel - middle) / middle;
     let value = 0;
@@ -233,37 +241,30 @@ function describe(
 }
 
 /**
- * A term of the next order that the lines cannot exclude bends the scale between and beyond them. Its size is what a
- * fit of that order finds, uncertainty included, and no more than a grating can do; the lower orders take up what they
- * can of it.
+ * Covariance of the coefficients with the orders that were not fitted: the lines cannot exclude them, and between and
+ * beyond the lines they bend the scale. A fit of the widest order, held by what a grating can do, has the covariance;
+ * how far the chosen fit lies from it is added.
  */
-function addNextOrder(
-  covariance: readonly Float64Array[],
+function addUnseenOrders(
   points: readonly ScalePoint[],
   kept: readonly number[],
   solution: Solution,
+  widest: number,
   middle: number,
 ): Float64Array[] {
   const used = kept.map((index) => points[index]!);
-  const next = solution.order + 1;
   const lamps = solution.shifted ? solution.lamps : [];
-  const limit = ORDER_LIMITS[next]! * Math.abs(solution.fit.coefficients[1]!);
-  let size = limit;
-  if (used.length > next + 1 + lamps.length) {
-    const wider = used.map((point) => {
-      const row = designRow(point, solution.order, lamps, middle);
-      return [...row, ((point.pixel - middle) / middle) ** next];
-    });
-    const fit = fitLinear(wider, used.map((point) => point.wavelengthNm), solution.fit.weights);
-    const last = fit.coefficients.length - 1;
-    const found = fit.coefficients[last]! ** 2 + fit.covariance[last]![last]!;
-    size = 1 / Math.sqrt(1 / found + 1 / limit ** 2);
-  }
-  const design = used.map((point) => designRow(point, solution.order, lamps, middle));
-  const bend = used.map((point) => ((point.pixel - middle) / middle) ** next);
-  const taken = fitLinear(design, bend, solution.fit.weights).coefficients;
-  const left = Array.from({ length: next + 1 }, (_, k) => (k === next ? 1 : -taken[k]!));
-  return left.map((a, j) => Float64Array.from(left, (b, k) => (covariance[j]?.[k] ?? 0) + size ** 2 * a * b));
+  const { coefficients, weights } = solution.fit;
+  const held = fitHeldPolynomial(
+    used.map((point) => designRow(point, widest, lamps, middle)),
+    widest,
+    used.map((point) => point.wavelengthNm),
+    weights,
+    Math.abs(coefficients[1]!),
+  );
+  const chosen = (k: number): number => (k <= solution.order ? coefficients[k]! : 0);
+  const away = Array.from({ length: widest + 1 }, (_, k) => held.coefficients[k]! - chosen(k));
+  return away.map((a, j) => Float64Array.from(away, (b, k) => held.covariance[j]![k]! + a * b));
 }
 
 function lampShifts(fit: HeldFit, order: number, lamps: readonly string[], middle: number): LampShift[] {

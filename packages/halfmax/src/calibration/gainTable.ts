@@ -7,6 +7,27 @@ export interface GainTable {
   readonly outside: number;
 }
 
+/** A stretch of wavelengths. */
+export interface Stretch {
+  readonly fromNm: number;
+  readonly toNm: number;
+}
+
+/**
+ * Stretches between neighbouring known lines that are nearer than a width: the line spread joins them, and what is
+ * found lies anywhere between.
+ *
+ * @param wavelengthsNm - known lines, ascending
+ * @param widthNm - line spread
+ * @returns the stretches, ascending
+ */
+export function blendStretches(wavelengthsNm: readonly number[], widthNm: number): Stretch[] {
+  return wavelengthsNm.slice(1).flatMap((toNm, k) => {
+    const fromNm = wavelengthsNm[k]!;
+    return toNm - fromNm < widthNm ? [{ fromNm, toNm }] : [];
+  });
+}
+
 const FROM_NM = 290;
 const TO_NM = 1010;
 const STEP_NM = 0.05;
@@ -22,9 +43,14 @@ const DENSITY_REACH_NM = 20;
  *
  * @param wavelengthsNm - known lines, ascending
  * @param toleranceNm - standard deviation of the placing error, nm
+ * @param blends - stretches between known lines that the line spread joins to one: a line may lie anywhere in them
  * @returns gain(wavelengthNm), at least log(0.15)
  */
-export function lineGain(wavelengthsNm: readonly number[], toleranceNm: number): (wavelengthNm: number) => number {
+export function lineGain(
+  wavelengthsNm: readonly number[],
+  toleranceNm: number,
+  blends: readonly Stretch[] = [],
+): (wavelengthNm: number) => number {
   const outside = Math.log(FOREIGN_SHARE);
   if (wavelengthsNm.length === 0) return () => outside;
   const height = (1 - FOREIGN_SHARE) / (Math.sqrt(2 * Math.PI) * toleranceNm);
@@ -33,24 +59,25 @@ export function lineGain(wavelengthsNm: readonly number[], toleranceNm: number):
     const above = next < wavelengthsNm.length ? wavelengthsNm[next]! - at : Number.POSITIVE_INFINITY;
     const below = next > 0 ? at - wavelengthsNm[next - 1]! : Number.POSITIVE_INFINITY;
     const distance = Math.min(above, below) / toleranceNm;
-    if (distance > 6) return outside;
+    const blend = blends.find((stretch) => at > stretch.fromNm && at < stretch.toNm);
+    if (distance > 6 && blend === undefined) return outside;
     const within =
       firstAtLeast(wavelengthsNm, at + DENSITY_REACH_NM) - firstAtLeast(wavelengthsNm, at - DENSITY_REACH_NM);
     const density = Math.max(within, 0.4) / (2 * DENSITY_REACH_NM);
     // Twice the density: a chance line has a known one on either side.
-    return Math.log((height * Math.exp(-0.5 * distance * distance)) / (2 * density) + FOREIGN_SHARE);
+    const single = height * Math.exp(-0.5 * distance * distance);
+    const joined = blend === undefined ? 0 : (1 - FOREIGN_SHARE) / (blend.toNm - blend.fromNm + 2 * toleranceNm);
+    return Math.log(Math.max(single, joined) / (2 * density) + FOREIGN_SHARE);
   };
 }
 
 /**
- * The gain in a table of 0.05 nm steps, for searches that ask for it a million times.
+ * A gain in a table of 0.05 nm steps, for searches that ask for it a million times.
  *
- * @param wavelengthsNm - known lines, ascending
- * @param toleranceNm - standard deviation of the placing error, nm
+ * @param gain - gain(wavelengthNm)
  * @returns table over 290 to 1010 nm
  */
-export function gainTable(wavelengthsNm: readonly number[], toleranceNm: number): GainTable {
-  const gain = lineGain(wavelengthsNm, toleranceNm);
+export function gainTable(gain: (wavelengthNm: number) => number): GainTable {
   const length = Math.round((TO_NM - FROM_NM) / STEP_NM) + 1;
   const values = Float64Array.from({ length }, (_, n) => gain(FROM_NM + n * STEP_NM));
   return { fromNm: FROM_NM, stepNm: STEP_NM, values, outside: Math.log(FOREIGN_SHARE) };

@@ -1,6 +1,6 @@
 import { evaluatePolynomial, median } from '../numeric/index.js';
 import type { LampLine } from '../reference/index.js';
-import { gainTable, lineGain } from './gainTable.js';
+import { blendStretches, gainTable, lineGain } from './gainTable.js';
 import { fitHeldPolynomial } from './heldPolynomial.js';
 import { type ProposedScale, proposeScales, type SearchLamp } from './proposeScales.js';
 import type { FoundLine, LampLines } from './types.js';
@@ -35,6 +35,11 @@ export interface NominalRange {
 
 /** Gain over the next best scale below which no scale is believed. */
 const LEAST_MARGIN = 4;
+/**
+ * Gain over chance that a scale must reach. Over simulated sessions right scales gained 15 and more; lines laid on the
+ * wrong lamp's table gained about 0.
+ */
+const LEAST_SCORE = 8;
 /** Lines that a scale must lay on known ones. */
 const LEAST_MATCHED = 5;
 /** How far a nominal end may be off, nm. */
@@ -44,9 +49,18 @@ const LEAST_TOLERANCE_NM = 0.04;
 /** Error of a line's place that the rough fits assume, nm. */
 const PLACING_ERROR_NM = 0.05;
 const SCORED_LINES = 36;
+/** Lines scored in the search, and the placing error allowed there, nm. */
+const SEARCHED_LINES = 24;
+const SEARCH_TOLERANCE_NM = 0.45;
 const ANCHOR_LINES = 13;
+/** Known lines nearer than so many widths may be found as one. */
+const BLEND_WIDTHS = 1.1;
 /** Lines found of which it is odd to be faint ones in the table. */
 const STRONGEST = 6;
+/** Cost of taking a found line for one that the table calls weak. */
+const WEAK_TOLL = 0.7;
+/** Strength of a line whose strength is not published, against the strongest of its species. */
+const UNKNOWN_SHARE = 0.05;
 /** Lines below this share of the lamp's brightest need no explanation. */
 const EXPLAINED_SHARE = 0.02;
 
@@ -71,10 +85,10 @@ export function identifyScale(
   const search: SearchLamp[] = usable.map(({ lines, known }) => {
     const wavelengthsNm = known.filter((line) => !line.weak).map((line) => line.wavelengthNm).sort((a, b) => a - b);
     return {
-      pixels: ascending(lines),
+      pixels: ascending(lines.slice(0, SEARCHED_LINES)),
       anchors: ascending(lines.slice(0, ANCHOR_LINES)),
       wavelengthsNm: wavelengthsNm.filter((nm) => nm > 330 && nm < 930),
-      gain: gainTable(wavelengthsNm, 0.45),
+      gain: gainTable(lampGain(known, SEARCH_TOLERANCE_NM, 0)),
     };
   });
   const range = { pixels, lowestNm: 310, highestNm: 960, narrowestNm: 70, widestNm: 640 };
@@ -86,7 +100,7 @@ export function identifyScale(
   if (best === undefined) return { absent: 'no wavelength scale lays the found lines on known ones' };
   const other = refined.find((scale) => isAnother(scale, best, usable));
   const runnerUp = other === undefined ? Number.NEGATIVE_INFINITY : other.score;
-  if (best.matched < LEAST_MATCHED || best.score - runnerUp < LEAST_MARGIN) {
+  if (best.matched < LEAST_MATCHED || best.score < LEAST_SCORE || best.score - runnerUp < LEAST_MARGIN) {
     return {
       absent:
         `no wavelength scale stands out (best gain over chance ${best.score.toFixed(1)}, next ${runnerUp.toFixed(1)}, ` +
@@ -139,6 +153,8 @@ function ascending(lines: readonly FoundLine[]): number[] {
 function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: number): RoughScale | null {
   const pivotPixel = (pixels - 1) / 2;
   let coefficients: Float64Array = Float64Array.from(proposal.coefficients);
+  const widthPixels = median(lamps.flatMap(({ lines }) => lines.map((line) => line.fwhmPixels)));
+  const widthNm = (widthPixels * Math.abs(proposal.coefficients[1])) / pivotPixel;
   let pairs: Pair[] = [];
   let determined = 3;
   for (const [windowNm, degree] of [
@@ -148,7 +164,7 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
     [0.5, 5],
     [0.5, 5],
   ] as const) {
-    pairs = layLines(coefficients, pivotPixel, lamps, windowNm);
+    pairs = layLines(coefficients, pivotPixel, lamps, windowNm, widthNm);
     const kept = pairs.length > degree + 3 ? dropFar(pairs) : pairs;
     if (kept.length < 3) return null;
     const fit = fitHeldPolynomial(
@@ -162,7 +178,7 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
     determined = kept.length - fit.degreesOfFreedom;
     coefficients = fit.coefficients;
   }
-  pairs = layLines(coefficients, pivotPixel, lamps, 0.5);
+  pairs = layLines(coefficients, pivotPixel, lamps, 0.5, widthNm);
   const scale = { coefficients, pivotPixel, pixelScale: pivotPixel };
   const squares = pairs.map((pair) => pair.residualNm ** 2).sort((p, q) => p - q);
   // The worst fifth may be blends; what is left, with the fit's own freedom counted, is the placing error.
@@ -172,7 +188,7 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
   const toleranceNm = Math.min(0.4, Math.max(LEAST_TOLERANCE_NM, 1.3 * placing));
   return {
     ...scale,
-    score: scoreOf(scale, lamps, toleranceNm, pixels),
+    score: scoreOf(scale, lamps, toleranceNm, widthNm, pixels),
     runnerUp: 0,
     matched: pairs.length,
     explained: lamps.map(({ lines, known }) => explainedShare(scale, lines, known, Math.max(0.3, 3 * toleranceNm))),
@@ -189,25 +205,27 @@ interface Pair {
   readonly residualNm: number;
 }
 
-/** One known line for one found line at most: the nearest, within the window. */
+/** One known line for one found line at most: the nearest, within the window; what may be a blend is left out. */
 function layLines(
   coefficients: Float64Array,
   pivotPixel: number,
   lamps: readonly Usable[],
   windowNm: number,
+  widthNm: number,
 ): Pair[] {
   const pairs: Pair[] = [];
   for (const { lines, known } of lamps) {
+    const wavelengths = ascendingWavelengths(known.filter((line) => !line.weak));
+    const blends = blendStretches(wavelengths, BLEND_WIDTHS * widthNm);
     const taken = new Map<number, Pair>();
     for (const line of lines) {
       const at = evaluatePolynomial(coefficients, (line.pixel - pivotPixel) / pivotPixel);
       let nearest = Number.NaN;
-      for (const candidate of known) {
-        if (candidate.weak) continue;
-        if (!(Math.abs(candidate.wavelengthNm - at) >= Math.abs(nearest - at))) nearest = candidate.wavelengthNm;
-      }
+      for (const nm of wavelengths) if (!(Math.abs(nm - at) >= Math.abs(nearest - at))) nearest = nm;
       const residualNm = at - nearest;
       if (!(Math.abs(residualNm) <= windowNm)) continue;
+      const between = blends.some((blend) => at > blend.fromNm && at < blend.toNm && blend.toNm - blend.fromNm > 0.2);
+      if (between && Math.abs(residualNm) > 0.1) continue;
       const rival = taken.get(nearest);
       if (rival !== undefined && Math.abs(rival.residualNm) <= Math.abs(residualNm)) continue;
       taken.set(nearest, { pixel: line.pixel, wavelengthNm: nearest, residualNm });
@@ -215,6 +233,10 @@ function layLines(
     pairs.push(...taken.values());
   }
   return pairs;
+}
+
+function ascendingWavelengths(known: readonly LampLine[]): number[] {
+  return known.map((line) => line.wavelengthNm).sort((a, b) => a - b);
 }
 
 function dropFar(pairs: readonly Pair[]): Pair[] {
@@ -236,6 +258,7 @@ function scoreOf(
   scale: Pick<RoughScale, 'coefficients' | 'pivotPixel' | 'pixelScale'>,
   lamps: readonly Usable[],
   toleranceNm: number,
+  widthNm: number,
   pixels: number,
 ): number {
   const at = (pixel: number): number =>
@@ -245,18 +268,29 @@ function scoreOf(
   let score = 0;
   for (const { lines, known } of lamps) {
     const strong = known.filter((line) => !line.weak);
-    const gain = lineGain(strong.map((line) => line.wavelengthNm).sort((a, b) => a - b), toleranceNm);
+    const gain = lampGain(known, toleranceNm, widthNm);
     const places = lines.map((line) => at(line.pixel));
     for (const place of places) score += gain(place);
     for (const place of places.slice(0, STRONGEST)) score -= surprise(place, strong, toleranceNm);
     for (const line of strong) {
       const inside = Math.min(line.wavelengthNm - lower, upper - line.wavelengthNm) / (upper - lower);
-      if (inside < 0.01 || places.some((place) => Math.abs(place - line.wavelengthNm) < 1.2)) continue;
+      if (inside < 0.01 || places.some((place) => Math.abs(place - line.wavelengthNm) < Math.max(1.2, 0.6 * widthNm))) continue;
       // The throughput falls at the ends of a detector: a line missed there says less.
       score -= (inside < 0.12 ? 0.5 : 1) * tollOf(line, strong);
     }
   }
   return score;
+}
+
+/** Gain of a found line over chance: as one of the lamp's strong lines, or at a toll as one that the table calls weak. */
+function lampGain(known: readonly LampLine[], toleranceNm: number, widthNm: number): (wavelengthNm: number) => number {
+  const gainAmong = (lines: readonly LampLine[]): ((wavelengthNm: number) => number) => {
+    const wavelengths = ascendingWavelengths(lines);
+    return lineGain(wavelengths, toleranceNm, blendStretches(wavelengths, BLEND_WIDTHS * widthNm));
+  };
+  const strong = gainAmong(known.filter((line) => !line.weak));
+  const any = gainAmong(known);
+  return (at) => Math.max(strong(at), any(at) - WEAK_TOLL);
 }
 
 /** Cost of one of the strongest lines found lying on a line that is faint in its species. */
@@ -269,8 +303,9 @@ function surprise(place: number, strong: readonly LampLine[], toleranceNm: numbe
 
 /** Strength of a line against the strongest of its species in the table. */
 function shareOf(line: LampLine, strong: readonly LampLine[]): number {
+  if (line.relativeIntensity === null) return UNKNOWN_SHARE;
   const fellows = strong.filter((other) => other.species === line.species);
-  return (line.relativeIntensity ?? 0) / Math.max(1, ...fellows.map((other) => other.relativeIntensity ?? 0));
+  return line.relativeIntensity / Math.max(1, ...fellows.map((other) => other.relativeIntensity ?? 0));
 }
 
 /** Cost of not seeing a line, by its strength among its species. */

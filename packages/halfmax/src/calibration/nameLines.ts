@@ -6,6 +6,8 @@ import type { FoundLine } from './types.js';
 export const BLEND_WIDTHS: number = 1.5;
 /** In one species only lines of this strength against the line's own disturb it. */
 const BLEND_SHARE = 0.05;
+/** Height over noise from which a line that the table calls weak may carry the scale. */
+const CLEAR_WEAK_LINE = 40;
 
 /** A found line with the known line it was laid on. */
 export interface NamedLine {
@@ -88,7 +90,7 @@ function troubleOf(
   const plain = (trouble: string | null): { trouble: string | null; blendWidths: null } => ({ trouble, blendWidths: null });
   if (found.trouble !== null) return plain(found.trouble);
   if (line === null) return plain('not in the table of this lamp');
-  if (line.weak) return plain('a weak line: named only so that blends show');
+  if (line.weak && found.significance < CLEAR_WEAK_LINE) return plain('a weak line, too near the noise to carry the scale');
   const width = spreadOf(line.wavelengthNm);
   const reach = BLEND_WIDTHS * width;
   const away = (other: LampLine): number => Math.abs(other.wavelengthNm - line.wavelengthNm);
@@ -107,6 +109,7 @@ function troubleOf(
 }
 
 function disturbs(other: LampLine, line: LampLine): boolean {
+  if (line.weak) return true;
   if (other.weak) return false;
   if (other.species !== line.species) return true;
   if (other.relativeIntensity === null || line.relativeIntensity === null) return true;

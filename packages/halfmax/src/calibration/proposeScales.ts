@@ -36,7 +36,7 @@ const CURVATURE_LIMIT = 0.45;
 /** A triple must reach over this share of the detector, or the guess extrapolates too far. */
 const SPAN_SHARE = 0.15;
 /** Guesses kept, after near twins are merged. */
-const KEPT = 40;
+const KEPT = 60;
 
 /**
  * Proposes wavelength scales by laying triples of found lines on triples of known lines, in both directions, and

@@ -56,9 +56,9 @@ export interface CalibrationLine {
 /** Wavelength in air against pixel: sum of coefficients[k] t^k with t = (pixel - pivotPixel) / pixelScale. */
 export interface Dispersion {
   readonly order: number;
-  /** order + 2 numbers, nm; the last is 0 and stands for the next order, which the lines cannot exclude. */
+  /** At least order + 2 numbers, nm; those above the order are 0 and stand for what the lines cannot exclude. */
   readonly coefficients: Float64Array;
-  /** Covariance of the coefficients, that of the next order included, nm^2. */
+  /** Covariance of all of them, nm^2. */
   readonly covariance: readonly Float64Array[];
   readonly pivotPixel: number;
   readonly pixelScale: number;

@@ -4,6 +4,11 @@ import { nearestName } from './nearestName.js';
 import { quoteValue } from './quoteValue.js';
 import { sessionSchema } from './sessionSchema.generated.js';
 
+/** Every field name of the schema: a field that is right where it stands is not a slip for another. */
+const knownNames: ReadonlySet<string> = new Set(
+  Array.from(JSON.stringify(sessionSchema).matchAll(/"(\w+)":/g), (match) => match[1]!),
+);
+
 let compiled: ValidateFunction | null = null;
 
 /**
@@ -43,7 +48,10 @@ function problemOf(error: ErrorObject, where: string): InputProblem {
   switch (error.keyword) {
     case 'required': {
       const name = String(params['missingProperty']);
-      const near = nearestName(name, Object.keys((error.data ?? {}) as object));
+      const near = nearestName(
+        name,
+        Object.keys((error.data ?? {}) as object).filter((key) => !knownNames.has(key)),
+      );
       const fix = near === null ? 'add it' : `rename ${quoteValue(near)} to ${quoteValue(name)}`;
       return { where, place: child(place, name), what: 'is missing', fix };
     }

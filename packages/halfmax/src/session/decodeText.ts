@@ -15,12 +15,19 @@ function holdsControlCharacters(text: string): boolean {
  *
  * @param bytes - the whole file
  * @param fileName - named in messages
+ * @param complaint - what to say of a binary file
+ * @param fix - and what to do about it
  * @returns the text without byte-order mark
  * @throws {BadInputError} control characters: a binary file
  * @example
  * decodeText(new Uint8Array([0xb5, 0x6d]), 'a.txt'); // => 'µm'
  */
-export function decodeText(bytes: Uint8Array, fileName: string): string {
+export function decodeText(
+  bytes: Uint8Array,
+  fileName: string,
+  complaint: string = 'is not a text',
+  fix: string = 'is it the right file?',
+): string {
   let text: string;
   if (bytes[0] === 0xff && bytes[1] === 0xfe) text = new TextDecoder('utf-16le').decode(bytes);
   else if (bytes[0] === 0xfe && bytes[1] === 0xff) text = new TextDecoder('utf-16be').decode(bytes);
@@ -32,12 +39,7 @@ export function decodeText(bytes: Uint8Array, fileName: string): string {
     }
   }
   if (holdsControlCharacters(text)) {
-    refuse(
-      fileName,
-      '',
-      'is neither delimited text, FITS nor JCAMP-DX: it holds bytes that no text has',
-      'export the frame in one of these formats',
-    );
+    refuse(fileName, '', `${complaint}: it holds bytes that no text has`, fix);
   }
   return text;
 }

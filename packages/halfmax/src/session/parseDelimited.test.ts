@@ -70,15 +70,9 @@ describe('parseDelimited reads one spectrum in every dress', () => {
       'header with numbers',
       `Data from 3 scans\nExposure (us): 100000\nNumber of pixels 40\n${rows('\t').join('\n')}`,
     ],
-    [
-      'header of pairs with numbers',
-      `Exposure;100\nPixels;40\nwavelength;counts\n${rows(';').join('\n')}`,
-    ],
+    ['header of pairs with numbers', `Exposure;100\nPixels;40\nwavelength;counts\n${rows(';').join('\n')}`],
     ['header of numbers only', `100000\n40 1 7\n${rows('\t').join('\n')}`],
-    [
-      'begin and end marks',
-      `>>>>> counts follow <<<<<\n${rows('\t').join('\n')}\n>>>>>End\n`,
-    ],
+    ['begin and end marks', `>>>>> counts follow <<<<<\n${rows('\t').join('\n')}\n>>>>>End\n`],
     [
       'comments of all kinds',
       `# a\n% b\n; c\n// d\n${rows(' ').slice(0, 20).join('\n')}\n# between\n${rows(' ').slice(20).join('\n')}\n; 3 end`,

@@ -19,7 +19,7 @@ export function readBytes(path: string, where: string, maxMebibytes: number): Ui
     const stats = fstatSync(handle);
     if (stats.isDirectory()) refuse(where, '', 'is a folder, not a file', 'name a file');
     if (!stats.isFile()) refuse(where, '', 'is not a regular file', 'name a file');
-    if (stats.size === 0) refuse(where, '', 'is empty', 'export it again');
+    if (stats.size === 0) refuse(where, '', 'is empty', 'copy or write it again');
     if (stats.size > maxMebibytes * 1048576) {
       const size = (stats.size / 1048576).toFixed(0);
       refuse(

@@ -16,7 +16,12 @@ import { readDelimitedScans } from './readDelimitedScans.js';
 export function readFrameFile(bytes: Uint8Array, file: string, detectorPixels: number | null): FrameContent {
   const format = frameFormat(bytes);
   if (format === 'fits') return fitsFrames(bytes, file, detectorPixels);
-  const text = decodeText(bytes, file);
+  const text = decodeText(
+    bytes,
+    file,
+    'is neither delimited text, FITS nor JCAMP-DX',
+    'export the frame in one of these formats',
+  );
   const scans = format === 'jcamp' ? parseJcamp(text, file) : readDelimitedScans(text, file);
   return { scans, images: [], warnings: [] };
 }

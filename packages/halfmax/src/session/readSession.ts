@@ -110,14 +110,10 @@ export function readSession(folder: string): BenchSession {
   checkFormat(manifest);
 
   const meaning = checkMeaning(manifest, manifestName);
-  const frames = readFrames(root, manifest, manifestName);
+  const faults = [...checkSchema(manifest, manifestName), ...meaning.problems];
+  const frames = readFrames(root, manifest, manifestName, faults.length === 0);
   const stars = readStars(root, manifest, manifestName);
-  const problems = [
-    ...checkSchema(manifest, manifestName),
-    ...meaning.problems,
-    ...frames.problems,
-    ...stars.problems,
-  ];
+  const problems = [...faults, ...frames.problems, ...stars.problems];
   if (problems.length > 0) throw new BadInputError(problems);
 
   const record = asRecord(manifest);

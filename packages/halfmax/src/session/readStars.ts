@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
-import { BadInputError, type InputProblem, refuse } from '../errors.js';
+import { type InputProblem, refuse } from '../errors.js';
+import { collectProblems } from './collectProblems.js';
 import { expandPattern } from './expandPattern.js';
 import { frameFormat } from './frameFormat.js';
 import { asList, asRecord, asText } from './manifest.js';
@@ -25,7 +26,7 @@ export function readStars(
     const pattern = asText(asRecord(star)['file']);
     if (pattern === null || pattern === '') return;
     const place = `stars[${i}].file`;
-    try {
+    collectProblems(problems, () => {
       const files = expandPattern(root, pattern, where, place);
       if (files.length > 1) refuse(where, place, `matches ${files.length} files`, 'name one');
       const { file, realPath } = files[0]!;
@@ -35,10 +36,7 @@ export function readStars(
       if (!parseFits(bytes, file).some((image) => image.axes.length === 2)) {
         refuse(file, '', 'holds no 2-D image', 'give the image of a star');
       }
-    } catch (error) {
-      if (!(error instanceof BadInputError)) throw error;
-      problems.push(...error.problems);
-    }
+    });
   });
   return { inputs: Array.from(inputs, ([file, sha256]) => ({ file, sha256 })), problems };
 }

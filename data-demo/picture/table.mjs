@@ -1,0 +1,35 @@
+// Puts the table of the demonstration, shortened, into README.md: node data-demo/picture/table.mjs
+// With --check nothing is written; a stale table gives exit code 1.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const readme = join(root, 'README.md');
+/** Filters that the shortened table shows. */
+const SHOWN = ['ossenvale-ha', 'ossenvale-o3'];
+const [BEGIN, END] = ['<!-- table of the demonstration: begin -->', '<!-- table of the demonstration: end -->'];
+
+const out = mkdtempSync(join(tmpdir(), 'halfmax-table-'));
+const command = ['packages/halfmax/bin/halfmax.js', 'measure', 'data-demo/session', '--out', out];
+const { status, stdout, stderr } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
+rmSync(out, { recursive: true, force: true });
+if (status !== 0) throw new Error(stderr);
+
+const [title, scale, ...filters] = stdout.trimEnd().split('\n\n');
+const shown = SHOWN.map((id) => filters.find((part) => part.split('\n', 1)[0].endsWith(`(${id})`)));
+if (shown.includes(undefined)) throw new Error(`the table lacks one of ${SHOWN.join(', ')}`);
+const table = [title, scale, shown[0], '…', ...shown.slice(1), '…'].join('\n\n');
+
+const text = readFileSync(readme, 'utf8');
+const [from, to] = [text.indexOf(BEGIN), text.indexOf(END)];
+if (from < 0 || to < from) throw new Error('README.md has no place for the table');
+const renewed = `${text.slice(0, from)}${BEGIN}\n\n\`\`\`text\n${table}\n\`\`\`\n\n${text.slice(to)}`;
+if (renewed !== text) {
+  if (process.argv.includes('--check')) {
+    process.stderr.write('the table in README.md is stale: node data-demo/picture/table.mjs\n');
+    process.exitCode = 1;
+  } else writeFileSync(readme, renewed);
+}

@@ -1,0 +1,149 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import ts from 'typescript';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { checkMeaning } from '../packages/halfmax/src/session/checkMeaning.js';
+import { checkSchema } from '../packages/halfmax/src/session/checkSchema.js';
+import { unknownFields } from '../packages/halfmax/src/session/unknownFields.js';
+import { docstringExamples } from './docs/docstringExamples.js';
+import { fencedBlocks } from './docs/fencedBlocks.js';
+import { deadLinks } from './docs/markdownLinks.js';
+import { type Example, runExamples } from './docs/runExamples.js';
+import { faultsOfCommands } from './docs/shellCommands.js';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const guides = ['README.md', 'DEVELOPERS.md', 'packages/halfmax/README.md'];
+const otherPages = ['CHANGELOG.md', 'data-demo/README.md', 'shared/README.md', 'notebooks/README.md'];
+const source = join(root, 'packages/halfmax/src');
+const read = (file: string): string => readFileSync(join(root, file), 'utf8');
+const blocksOf = (file: string): { where: string; language: string; code: string }[] =>
+  fencedBlocks(read(file)).map(({ line, language, code }) => ({ where: `${file}:${line}`, language, code }));
+const blocks = guides.flatMap(blocksOf);
+const codeBlocks = blocks.filter(({ language }) => ['ts', 'js', 'typescript', 'javascript'].includes(language));
+
+let help = '';
+
+beforeAll(() => {
+  const { status, stdout } = spawnSync(process.execPath, [join(root, 'packages/halfmax/bin/halfmax.js'), '--help'], {
+    encoding: 'utf8',
+  });
+  expect(status, 'the package must be built first: npm run build').toBe(0);
+  help = stdout;
+});
+
+describe('README.md, DEVELOPERS.md and the package README', () => {
+  it('hold code that runs on the built package and gives what it says', () => {
+    const examples = codeBlocks.map(({ where, code }): Example => ({ where, code, imports: () => '' }));
+    const { checks, faults } = runExamples(examples);
+    expect(faults).toEqual([]);
+    expect(checks).toBeGreaterThanOrEqual(10);
+  }, 60_000);
+
+  it('hold code that TypeScript accepts', () => {
+    expect(typeFaults(codeBlocks.filter(({ language }) => language.startsWith('t')))).toEqual([]);
+  }, 60_000);
+
+  it('name commands that exist', () => {
+    const shell = blocks.filter(({ language }) => language === 'sh');
+    expect(shell.length).toBeGreaterThan(5);
+    const faults = shell.flatMap(({ where, code }) =>
+      faultsOfCommands(root, code, help).map((fault) => `${where}: ${fault}`),
+    );
+    expect(faults).toEqual([]);
+  });
+
+  it('show sessions that the program accepts, but for the frames', () => {
+    const sessions = blocks.filter(({ language, code }) => language === 'json' && code.includes('halfmax-session'));
+    expect(sessions.length).toBeGreaterThan(0);
+    for (const { where, code } of sessions) {
+      const manifest: unknown = JSON.parse(code);
+      const { problems, warnings } = checkMeaning(manifest, where);
+      expect([...checkSchema(manifest, where), ...problems, ...unknownFields(manifest, where), ...warnings]).toEqual([]);
+    }
+  });
+
+  it('name every field of a session', () => {
+    const text = read('README.md');
+    const missing = fieldsOf(JSON.parse(read('shared/session.schema.json'))).filter(
+      (field) => !new RegExp(`\`[^\`\n]*\\b${field}\\b[^\`\n]*\``).test(text),
+    );
+    expect(missing).toEqual([]);
+  });
+
+  it.each([...guides, ...otherPages])('%s has no dead link', (file) => {
+    expect(deadLinks(root, file).dead).toEqual([]);
+  });
+});
+
+describe('docstrings', () => {
+  const files = readdirSync(source, { recursive: true })
+    .map(String)
+    .filter((file) => file.endsWith('.ts') && !/\.(test|bench|generated)\.ts$/.test(file))
+    .sort();
+
+  it('give in each @example what the built function gives', async () => {
+    const examples: Example[] = [];
+    for (const file of files) {
+      const built = join(root, 'packages/halfmax/dist', file.replace(/\.ts$/, '.js'));
+      const room = join(built, '..', 'index.js');
+      for (const { line, code } of docstringExamples(readFileSync(join(source, file), 'utf8'))) {
+        if (!code.includes('// =>')) continue;
+        const [own, face] = [await namesIn(built), await namesIn(room)];
+        const imports = (free: readonly string[]): string =>
+          [importLine(built, own, free), importLine(room, face, free.filter((name) => !own.includes(name)))].join('\n');
+        examples.push({ where: `packages/halfmax/src/${file}:${line}`, code, imports });
+      }
+    }
+    const { checks, faults } = runExamples(examples);
+    expect(faults).toEqual([]);
+    expect(checks).toBeGreaterThanOrEqual(50);
+  }, 60_000);
+});
+
+/** Names a built module exports; none where there is no such file. */
+async function namesIn(path: string): Promise<string[]> {
+  if (!existsSync(path)) return [];
+  return Object.keys((await import(pathToFileURL(path).href)) as object);
+}
+
+function importLine(path: string, names: readonly string[], free: readonly string[]): string {
+  const needed = names.filter((name) => free.includes(name));
+  return needed.length === 0 ? '' : `import { ${needed.join(', ')} } from ${JSON.stringify(pathToFileURL(path).href)};`;
+}
+
+/** Names of the properties that a JSON Schema allows, however deep. */
+function fieldsOf(schema: unknown): string[] {
+  if (schema === null || typeof schema !== 'object') return [];
+  const properties = (schema as { properties?: object }).properties ?? {};
+  return [...Object.keys(properties), ...Object.values(schema).flatMap(fieldsOf)];
+}
+
+/** Faults that TypeScript finds, under the checkout so that the package is found by its name. */
+function typeFaults(examples: readonly { where: string; code: string }[]): string[] {
+  mkdirSync(join(root, 'out'), { recursive: true });
+  const folder = mkdtempSync(join(root, 'out', 'types-'));
+  try {
+    const files = examples.map(({ code }, index) => {
+      const path = join(folder, `example${index}.mts`);
+      writeFileSync(path, code);
+      return path;
+    });
+    const program = ts.createProgram(files, {
+      strict: true,
+      noEmit: true,
+      skipLibCheck: true,
+      target: ts.ScriptTarget.ES2022,
+      module: ts.ModuleKind.NodeNext,
+      moduleResolution: ts.ModuleResolutionKind.NodeNext,
+      types: ['node'],
+    });
+    return ts.getPreEmitDiagnostics(program).map((fault) => {
+      const at = files.indexOf(fault.file?.fileName ?? '');
+      return `${examples[at]?.where ?? 'TypeScript'}: ${ts.flattenDiagnosticMessageText(fault.messageText, ' ')}`;
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
