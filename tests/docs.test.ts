@@ -1,5 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import ts from 'typescript';
@@ -21,14 +29,20 @@ const read = (file: string): string => readFileSync(join(root, file), 'utf8');
 const blocksOf = (file: string): { where: string; language: string; code: string }[] =>
   fencedBlocks(read(file)).map(({ line, language, code }) => ({ where: `${file}:${line}`, language, code }));
 const blocks = guides.flatMap(blocksOf);
-const codeBlocks = blocks.filter(({ language }) => ['ts', 'js', 'typescript', 'javascript'].includes(language));
+const codeBlocks = blocks.filter(({ language }) =>
+  ['ts', 'js', 'typescript', 'javascript'].includes(language),
+);
 
 let help = '';
 
 beforeAll(() => {
-  const { status, stdout } = spawnSync(process.execPath, [join(root, 'packages/halfmax/bin/halfmax.js'), '--help'], {
-    encoding: 'utf8',
-  });
+  const { status, stdout } = spawnSync(
+    process.execPath,
+    [join(root, 'packages/halfmax/bin/halfmax.js'), '--help'],
+    {
+      encoding: 'utf8',
+    },
+  );
   expect(status, 'the package must be built first: npm run build').toBe(0);
   help = stdout;
 });
@@ -55,12 +69,19 @@ describe('README.md, DEVELOPERS.md and the package README', () => {
   });
 
   it('show sessions that the program accepts, but for the frames', () => {
-    const sessions = blocks.filter(({ language, code }) => language === 'json' && code.includes('halfmax-session'));
+    const sessions = blocks.filter(
+      ({ language, code }) => language === 'json' && code.includes('halfmax-session'),
+    );
     expect(sessions.length).toBeGreaterThan(0);
     for (const { where, code } of sessions) {
       const manifest: unknown = JSON.parse(code);
       const { problems, warnings } = checkMeaning(manifest, where);
-      expect([...checkSchema(manifest, where), ...problems, ...unknownFields(manifest, where), ...warnings]).toEqual([]);
+      expect([
+        ...checkSchema(manifest, where),
+        ...problems,
+        ...unknownFields(manifest, where),
+        ...warnings,
+      ]).toEqual([]);
     }
   });
 
@@ -92,7 +113,14 @@ describe('docstrings', () => {
         if (!code.includes('// =>')) continue;
         const [own, face] = [await namesIn(built), await namesIn(room)];
         const imports = (free: readonly string[]): string =>
-          [importLine(built, own, free), importLine(room, face, free.filter((name) => !own.includes(name)))].join('\n');
+          [
+            importLine(built, own, free),
+            importLine(
+              room,
+              face,
+              free.filter((name) => !own.includes(name)),
+            ),
+          ].join('\n');
         examples.push({ where: `packages/halfmax/src/${file}:${line}`, code, imports });
       }
     }
@@ -100,6 +128,42 @@ describe('docstrings', () => {
     expect(faults).toEqual([]);
     expect(checks).toBeGreaterThanOrEqual(50);
   }, 60_000);
+});
+
+describe('the checks themselves', () => {
+  const faultsOf = (code: string): string[] =>
+    runExamples([{ where: 'here', code, imports: () => '' }]).faults;
+
+  it('accept what is right', () => {
+    const right = [
+      "import { median } from 'halfmax/numeric';",
+      'const three = median([3, 1, 2]); // => 3 - 1',
+      'Float64Array.of(three,\n  2); // => Float64Array [ 2, 2 ]',
+      '({ list: [1], word: three }); // => { list: [1],',
+      '//   word: 2 }',
+      'console.log("%d nm", 2); // => 2 nm',
+    ];
+    expect(faultsOf(right.join('\n'))).toEqual([]);
+  });
+
+  it.each([
+    ['a wrong value', '1 + 1; // => 3', 'gives 2, not 3'],
+    ['a value of another type', "'2'; // => 2", "gives '2', not 2"],
+    ['a wrong array', 'Float64Array.of(1); // => Float64Array [ 2 ]', 'not Float64Array [ 2 ]'],
+    ['a wrong print', "console.log('a'); // => b", 'prints a, not b'],
+    ['a check that is not reached', 'if (0) {\n  1; // => 1\n}', 'was never reached'],
+    ['a name that is not there', 'missing(); // => 1', 'missing is not defined'],
+    ['an arrow behind nothing', '// => 1', 'only 0 follow a statement'],
+  ])('find %s', (_, code, fault) => {
+    const faults = faultsOf(code).join('\n');
+    expect(faults).toContain(fault);
+  });
+
+  it('find commands, options and scripts that are not there', () => {
+    const block =
+      'npm run nothing\nnpx halfmax measure s --speed\nnpx halfmax weigh s\nnode no/file.mjs\nnpm ci && npm run demo';
+    expect(faultsOfCommands(root, block, help)).toHaveLength(4);
+  });
 });
 
 /** Names a built module exports; none where there is no such file. */
@@ -110,7 +174,9 @@ async function namesIn(path: string): Promise<string[]> {
 
 function importLine(path: string, names: readonly string[], free: readonly string[]): string {
   const needed = names.filter((name) => free.includes(name));
-  return needed.length === 0 ? '' : `import { ${needed.join(', ')} } from ${JSON.stringify(pathToFileURL(path).href)};`;
+  return needed.length === 0
+    ? ''
+    : `import { ${needed.join(', ')} } from ${JSON.stringify(pathToFileURL(path).href)};`;
 }
 
 /** Names of the properties that a JSON Schema allows, however deep. */

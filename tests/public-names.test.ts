@@ -8,14 +8,17 @@ function namesOf(text: string): { values: string[]; types: string[] } {
   const values: string[] = [];
   const types: string[] = [];
   let rest = text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/\/\/.*$/gm, '');
-  rest = rest.replace(/export\s+(type\s+)?\{([^}]*)\}\s+from\s+'[^']+';/g, (_, all: string | undefined, list: string) => {
-    for (const item of list.split(',').map((part) => part.trim())) {
-      if (item === '') continue;
-      const name = item.replace(/^type\s+/, '').replace(/^.*\sas\s+/, '');
-      (all !== undefined || item.startsWith('type ') ? types : values).push(name);
-    }
-    return '';
-  });
+  rest = rest.replace(
+    /export\s+(type\s+)?\{([^}]*)\}\s+from\s+'[^']+';/g,
+    (_, all: string | undefined, list: string) => {
+      for (const item of list.split(',').map((part) => part.trim())) {
+        if (item === '') continue;
+        const name = item.replace(/^type\s+/, '').replace(/^.*\sas\s+/, '');
+        (all !== undefined || item.startsWith('type ') ? types : values).push(name);
+      }
+      return '';
+    },
+  );
   if (rest.trim() !== '') throw new Error(`not a list of named exports: ${rest.trim()}`);
   return { values, types };
 }

@@ -25,7 +25,12 @@ describe('imports of the package', () => {
       .flatMap(importsOf)
       .map(({ from }) => from)
       .filter((from) => !from.startsWith('.') && !from.startsWith('node:'))
-      .map((from) => from.split('/').slice(0, from.startsWith('@') ? 2 : 1).join('/'));
+      .map((from) =>
+        from
+          .split('/')
+          .slice(0, from.startsWith('@') ? 2 : 1)
+          .join('/'),
+      );
     expect(Object.keys(manifest.dependencies)).toEqual(expect.arrayContaining([...new Set(named)]));
   });
 });
@@ -61,14 +66,32 @@ const g = await import('node:fs');`;
   });
 
   it.each([
-    ['a room after its own', { 'numeric/a.ts': `import { b } from '../frames/index.js';`, 'frames/index.ts': '' }],
+    [
+      'a room after its own',
+      { 'numeric/a.ts': `import { b } from '../frames/index.js';`, 'frames/index.ts': '' },
+    ],
     ['past the index', { 'frames/a.ts': `import { b } from '../numeric/b.js';`, 'numeric/b.ts': '' }],
     ['which a browser has not', { 'metrics/a.ts': `import { readFileSync } from 'node:fs';` }],
     ['which a browser has not', { 'measure/a.ts': `import path from 'path';` }],
-    ['which a browser has not', { 'session/benchSession.ts': `import { sep } from 'node:path';`, 'measure/a.ts': `import type { B } from '../session/benchSession.js';` }],
-    ['needs Node', { 'measure/a.ts': `import { readSession } from '../session/index.js';`, 'session/index.ts': '' }],
-    ['needs Node', { 'measure/a.ts': `import { x } from '../session/benchSession.js';`, 'session/benchSession.ts': '' }],
-    ['itself through numeric/b.ts, numeric/a.ts', { 'numeric/a.ts': `import { b } from './b.js';`, 'numeric/b.ts': `import { a } from './a.js';` }],
+    [
+      'which a browser has not',
+      {
+        'session/benchSession.ts': `import { sep } from 'node:path';`,
+        'measure/a.ts': `import type { B } from '../session/benchSession.js';`,
+      },
+    ],
+    [
+      'needs Node',
+      { 'measure/a.ts': `import { readSession } from '../session/index.js';`, 'session/index.ts': '' },
+    ],
+    [
+      'needs Node',
+      { 'measure/a.ts': `import { x } from '../session/benchSession.js';`, 'session/benchSession.ts': '' },
+    ],
+    [
+      'itself through numeric/b.ts, numeric/a.ts',
+      { 'numeric/a.ts': `import { b } from './b.js';`, 'numeric/b.ts': `import { a } from './a.js';` },
+    ],
     ['is no source file', { 'numeric/a.ts': `import { b } from '../../../tests/b.js';` }],
     ['has no place in the order', { 'utils/a.ts': '' }],
     ['take it off the list', { 'verdict/claim.ts': '' }],

@@ -7,6 +7,7 @@ export const roomOrder: readonly string[] = [
   'calibration',
   'transmittance',
   'metrics',
+  'correction',
   'uncertainty',
   'verdict',
   'beam',
@@ -32,8 +33,16 @@ export const pastTheIndex: readonly { readonly file: string; readonly by: string
     by: 'measure',
     why: 'types of a session made in memory: the index of the session room needs Node',
   },
-  { file: 'verdict/claim.ts', by: 'session', why: 'a type without code: a session carries claims, it judges none' },
-  { file: 'frames/types.ts', by: 'session', why: 'types without code: a session carries frames, it reduces none' },
+  {
+    file: 'verdict/claim.ts',
+    by: 'session',
+    why: 'a type without code: a session carries claims, it judges none',
+  },
+  {
+    file: 'frames/types.ts',
+    by: 'session',
+    why: 'types without code: a session carries frames, it reduces none',
+  },
   { file: 'frames/types.ts', by: 'calibration', why: 'types without code' },
   { file: 'numeric/median.ts', by: 'frames', why: 'a leaf without imports' },
   { file: 'numeric/medianAbsoluteDeviation.ts', by: 'frames', why: 'a leaf that imports leaves only' },
@@ -58,7 +67,8 @@ export function importsOf(text: string): ImportLine[] {
   for (const [line, , from] of code.matchAll(/^(import|export)\s(?:[^;'"]*?\sfrom\s+)?['"]([^'"]+)['"]/gm)) {
     found.push({ from: from!, typeOnly: /^(import|export)\s+type\s/.test(line) });
   }
-  for (const [, from] of code.matchAll(/\bimport\(\s*['"]([^'"]+)['"]/g)) found.push({ from: from!, typeOnly: false });
+  for (const [, from] of code.matchAll(/\bimport\(\s*['"]([^'"]+)['"]/g))
+    found.push({ from: from!, typeOnly: false });
   return found;
 }
 
@@ -123,7 +133,10 @@ function roomOf(path: string): string {
 }
 
 function isNode(from: string): boolean {
-  return from.startsWith('node:') || ['fs', 'path', 'os', 'process', 'crypto', 'buffer', 'url', 'util'].includes(from);
+  return (
+    from.startsWith('node:') ||
+    ['fs', 'path', 'os', 'process', 'crypto', 'buffer', 'url', 'util'].includes(from)
+  );
 }
 
 function resolve(path: string, from: string): string {

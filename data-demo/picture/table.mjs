@@ -10,7 +10,10 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const readme = join(root, 'README.md');
 /** Filters that the shortened table shows. */
 const SHOWN = ['ossenvale-ha', 'ossenvale-o3'];
-const [BEGIN, END] = ['<!-- table of the demonstration: begin -->', '<!-- table of the demonstration: end -->'];
+const [BEGIN, END] = [
+  '<!-- table of the demonstration: begin -->',
+  '<!-- table of the demonstration: end -->',
+];
 
 const out = mkdtempSync(join(tmpdir(), 'halfmax-table-'));
 const command = ['packages/halfmax/bin/halfmax.js', 'measure', 'data-demo/session', '--out', out];

@@ -39,7 +39,8 @@ export function checkedCode(source: string): CheckedCode {
     const isKey = ts.isPropertyAssignment(parent) && parent.name === node;
     if (isName || isKey) return;
     const declares =
-      (ts.isVariableDeclaration(parent) || ts.isBindingElement(parent) || ts.isParameter(parent)) && parent.name === node;
+      (ts.isVariableDeclaration(parent) || ts.isBindingElement(parent) || ts.isParameter(parent)) &&
+      parent.name === node;
     if (declares || ts.isImportSpecifier(parent)) declared.add(node.text);
     else used.add(node.text);
   };
@@ -50,13 +51,16 @@ export function checkedCode(source: string): CheckedCode {
     const from = node.getStart(file);
     const line = file.getLineAndCharacterOfPosition(from).line + 1;
     lines.push(line);
-    const [name] = ts.isVariableStatement(node) ? node.declarationList.declarations.map((one) => one.name) : [];
+    const [name] = ts.isVariableStatement(node)
+      ? node.declarationList.declarations.map((one) => one.name)
+      : [];
     if (name !== undefined) {
       if (!ts.isIdentifier(name)) throw new Error(`line ${line}: // => follows a pattern, not a name`);
       edits.push({ from: node.end, to: node.end, text: ` check(${line}, ${name.text}, ${expected});` });
     } else if (ts.isExpressionStatement(node)) {
       const { expression } = node;
-      const isPrint = ts.isCallExpression(expression) && expression.expression.getText(file) === 'console.log';
+      const isPrint =
+        ts.isCallExpression(expression) && expression.expression.getText(file) === 'console.log';
       const text = isPrint
         ? `checkPrinted(${line}, [${expression.arguments.map((one) => one.getText(file)).join(', ')}], ${expected});`
         : `check(${line}, (${expression.getText(file)}), ${expected});`;
@@ -66,10 +70,15 @@ export function checkedCode(source: string): CheckedCode {
   visit(file);
 
   const arrows = source.match(/\/\/ =>/g)?.length ?? 0;
-  if (arrows !== lines.length) throw new Error(`${arrows} comments with =>, but only ${lines.length} follow a statement`);
+  if (arrows !== lines.length)
+    throw new Error(`${arrows} comments with =>, but only ${lines.length} follow a statement`);
   let code = source;
   for (const { from, to, text } of edits.reverse()) code = code.slice(0, from) + text + code.slice(to);
-  const options = { target: ts.ScriptTarget.ES2022, module: ts.ModuleKind.ESNext, verbatimModuleSyntax: true };
+  const options = {
+    target: ts.ScriptTarget.ES2022,
+    module: ts.ModuleKind.ESNext,
+    verbatimModuleSyntax: true,
+  };
   return {
     code: ts.transpileModule(code, { compilerOptions: options }).outputText,
     lines,

@@ -5,7 +5,7 @@ import { format, inspect, isDeepStrictEqual } from 'node:util';
 const typedArray = /\b((?:Big)?(?:Uint|Int|Float)\d+(?:Clamped)?Array)(?:\(\d+\))? ?(\[[^\]]*\])/g;
 
 /** @param {string} text */
-const valueOf = (text) => new Function(`return (${text.replace(typedArray, '$1.from($2)')});`)();
+const literalValue = (text) => new Function(`return (${text.replace(typedArray, '$1.from($2)')});`)();
 
 /**
  * @param {string} where
@@ -13,17 +13,19 @@ const valueOf = (text) => new Function(`return (${text.replace(typedArray, '$1.f
  */
 export function checksFor(where, lines) {
   const seen = new Set();
-  const fault = (line, what) => process.stdout.write(`${JSON.stringify(`${where}, line ${line}: ${what}`)}\n`);
+  const fault = (line, what) =>
+    process.stdout.write(`${JSON.stringify(`${where}, line ${line}: ${what}`)}\n`);
   return {
     check(line, value, expected) {
       seen.add(line);
       let wanted;
       try {
-        wanted = valueOf(expected);
+        wanted = literalValue(expected);
       } catch (error) {
         return fault(line, `${expected} is no value: ${error.message}`);
       }
-      if (!isDeepStrictEqual(value, wanted)) fault(line, `gives ${inspect(value, { depth: 6 })}, not ${expected}`);
+      if (!isDeepStrictEqual(value, wanted))
+        fault(line, `gives ${inspect(value, { depth: 6 })}, not ${expected}`);
     },
     checkPrinted(line, args, expected) {
       seen.add(line);

@@ -25,7 +25,8 @@ export function docstringExamples(text: string): DocstringExample[] {
     if (!inside) return;
     const content = row.replace(/\*\/.*$/, '').replace(/^\s*\/?\*{0,2} ?/, '');
     if (/^\s*(@[a-z]\w*|Source:|Cost:)/.test(content)) close();
-    if (/^\s*@example/.test(content)) current = { line: index + 1, code: [content.replace(/^\s*@example\s*/, '')] };
+    if (/^\s*@example/.test(content))
+      current = { line: index + 1, code: [content.replace(/^\s*@example\s*/, '')] };
     else if (current !== null && !/^\s*```/.test(content)) current.code.push(content);
     if (row.includes('*/')) {
       close();

@@ -13,7 +13,10 @@ import { withoutBlocks } from './fencedBlocks.js';
  */
 export function deadLinks(root: string, file: string): { looked: number; dead: string[] } {
   const text = withoutBlocks(readFileSync(join(root, file), 'utf8'));
-  const links = [...text.matchAll(/!?\[[^\]]*\]\(([^)\s]+)[^)]*\)/g), ...text.matchAll(/(?:src|href|srcset)="([^"]+)"/g)]
+  const links = [
+    ...text.matchAll(/!?\[[^\]]*\]\(([^)\s]+)[^)]*\)/g),
+    ...text.matchAll(/(?:src|href|srcset)="([^"]+)"/g),
+  ]
     .map((match) => match[1]!)
     .filter((link) => !/^[a-z]+:/.test(link));
   const dead = links.filter((link) => {
@@ -22,7 +25,9 @@ export function deadLinks(root: string, file: string): { looked: number; dead: s
     if (!existsSync(join(root, target))) return true;
     return anchor !== undefined && !headingAnchors(readFileSync(join(root, target), 'utf8')).includes(anchor);
   });
-  const paths = [...text.matchAll(/`((?:packages|tests|data-demo|shared|notebooks)\/[\w./-]*)`/g)].map((match) => match[1]!);
+  const paths = [...text.matchAll(/`((?:packages|tests|data-demo|shared|notebooks)\/[\w./-]*)`/g)].map(
+    (match) => match[1]!,
+  );
   dead.push(...paths.filter((path) => !existsSync(join(root, path))));
   return { looked: links.length + paths.length, dead };
 }

@@ -48,7 +48,9 @@ export function runExamples(examples: readonly Example[]): { checks: number; fau
       runner,
       started
         .map((path) => {
-          const [tie, example] = [path.replace('.mjs', '.checks.mjs'), path].map((one) => pathToFileURL(one).href);
+          const [tie, example] = [path.replace('.mjs', '.checks.mjs'), path].map(
+            (one) => pathToFileURL(one).href,
+          );
           return `{ const { checks } = await import('${tie}'); try { await import('${example}'); checks.finish(); } catch (error) { checks.fail(error); } }`;
         })
         .join('\n'),

@@ -29,7 +29,8 @@ function faultOf(root: string, words: readonly string[], help: string): string |
   if (tool === 'npm') return faultOfNpm(root, first, rest);
   if (tool === 'npx' && first === 'halfmax') return faultOfHalfmax(rest, help);
   if (tool === 'halfmax') return faultOfHalfmax(words.slice(1), help);
-  if (tool === 'npx') return existsSync(join(root, 'node_modules/.bin', first)) ? null : `${first} is not installed`;
+  if (tool === 'npx')
+    return existsSync(join(root, 'node_modules/.bin', first)) ? null : `${first} is not installed`;
   if (tool === 'node' || tool === 'python3') {
     if (!existsSync(join(root, first))) return `${first} does not exist`;
     return first === 'packages/halfmax/bin/halfmax.js' ? faultOfHalfmax(rest, help) : null;
@@ -42,10 +43,14 @@ function faultOf(root: string, words: readonly string[], help: string): string |
 function faultOfNpm(root: string, first: string, rest: readonly string[]): string | null {
   if (first !== 'run') {
     if (!npmWords.includes(first)) return `npm ${first} is not known`;
-    const packages = rest.filter((word) => !word.startsWith('-') && word !== 'halfmax' && first === 'install');
+    const packages = rest.filter(
+      (word) => !word.startsWith('-') && word !== 'halfmax' && first === 'install',
+    );
     return packages.length === 0 ? null : `${packages.join(' ')} is not of this project`;
   }
-  const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
+  const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+    scripts: Record<string, string>;
+  };
   return Object.hasOwn(manifest.scripts, rest[0] ?? '') ? null : `there is no script ${rest[0]}`;
 }
 

@@ -1,3 +1,3 @@
 export { BadInputError, describeProblem, type InputProblem } from './errors.js';
-export type { Measurement, MeasuredSession, MeasureOptions } from './measure/index.js';
+export type { MeasuredSession, Measurement, MeasureOptions } from './measure/index.js';
 export { measureSession } from './measure/index.js';

@@ -2,6 +2,7 @@
 import { createRequire } from 'node:module';
 import * as whole from 'halfmax';
 import * as calibration from 'halfmax/calibration';
+import * as correction from 'halfmax/correction';
 import * as frames from 'halfmax/frames';
 import * as measure from 'halfmax/measure';
 import * as metrics from 'halfmax/metrics';
@@ -14,6 +15,7 @@ import * as verdict from 'halfmax/verdict';
 
 const rooms = {
   calibration,
+  correction,
   frames,
   measure,
   metrics,

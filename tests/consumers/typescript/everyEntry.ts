@@ -1,6 +1,7 @@
 // One export of every entry, with its type; each expected error proves that the type is known and not any.
 import { BadInputError, type Measurement, measureSession } from 'halfmax';
 import { type Dispersion, wavelengthAt } from 'halfmax/calibration';
+import { correctBand, type MeasuredBand } from 'halfmax/correction';
 import { type CleanSpectrum, saturationMask } from 'halfmax/frames';
 import { type CurveTable, measureSession as measureAgain } from 'halfmax/measure';
 import { type Curve, findBands, isAbsent, type Quantity } from 'halfmax/metrics';
@@ -43,7 +44,8 @@ export const powers = (dispersion: Dispersion): string => dispersion.coefficient
 export const rows = (dispersion: Dispersion): readonly Float64Array[] => dispersion.covariance;
 
 // halfmax/transmittance
-export const curve = (scans: readonly CleanSpectrum[]): TransmittanceCurve => transmittanceCurve(scans, scans);
+export const curve = (scans: readonly CleanSpectrum[]): TransmittanceCurve =>
+  transmittanceCurve(scans, scans);
 // @ts-expect-error transmittance is a typed array
 export const fractions = (of: TransmittanceCurve): string => of.transmittance;
 
@@ -54,6 +56,11 @@ export const wavelengths = (of: Curve): string => of.wavelengthNm;
 // @ts-expect-error the number may be absent
 export const value = (of: Quantity): number => of.value;
 export const known = (of: Quantity): number => (isAbsent(of) ? 0 : of.value);
+
+// halfmax/correction
+export const band: MeasuredBand = { centreNm: 656.3, fwhmNm: 3.2, peakTransmittance: 0.9 };
+// @ts-expect-error no curve is given
+export const corrected = (): unknown => correctBand();
 
 // halfmax/uncertainty
 export const interval = (sample: Float64Array): readonly [number, number] =>

@@ -5,7 +5,13 @@ import { knownLamps, type LampLine, lampLines, lampSpecies } from '../reference/
 import { wavelengthAt, wavelengthCovariance } from './dispersion.js';
 import { findLines, relocateLines } from './findLines.js';
 import { type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
-import { explainedShare, identifyScale, type LabelledLamp, type NominalRange, type RoughScale } from './identifyScale.js';
+import {
+  explainedShare,
+  identifyScale,
+  type LabelledLamp,
+  type NominalRange,
+  type RoughScale,
+} from './identifyScale.js';
 import { type CommonShape, lineSpreadAt, measureLineShape, measureLineSpread } from './measureLineSpread.js';
 import { type NamedLine, nameLines } from './nameLines.js';
 import type { CalibrationLine, Dispersion, LampShift, LampSpectrum, LineSpread } from './types.js';
@@ -66,7 +72,9 @@ export function calibrate(spectra: readonly LampSpectrum[], detector: Detector):
   for (const windowWidths of NAMING_WINDOWS.slice(1)) {
     const { fit } = state;
     const wavelengthOf = (pixel: number): number => wavelengthAt(fit.dispersion, pixel);
-    const located = lamps.map((lamp, index) => relocate(lamp, spectra[index]!, wavelengthOf, common, detector.pixels));
+    const located = lamps.map((lamp, index) =>
+      relocate(lamp, spectra[index]!, wavelengthOf, common, detector.pixels),
+    );
     state = nameAndFit(located, wavelengthOf, detector.pixels, windowWidths);
   }
   const lineSpread = measureLineSpread(state.named, state.fit.dispersion, common);
@@ -115,7 +123,9 @@ function nameAndFit(
     const fit = fitDispersion(usable.map(scalePoint), pixels);
     const doubtful = doubtfulName(usable, fit, lamps, pixels);
     if (doubtful === null) return { named, fit };
-    named = named.map((line) => (line === doubtful.line ? { ...line, trouble: doubtful.why, blendWidths: null } : line));
+    named = named.map((line) =>
+      line === doubtful.line ? { ...line, trouble: doubtful.why, blendWidths: null } : line,
+    );
   }
 }
 
@@ -130,7 +140,10 @@ function doubtfulName(
   for (const index of order) {
     if (fit.leverage[index]! < LONELY_LEVERAGE || usable.length < LEAST_LINES) return null;
     const line = usable[index]!;
-    const without = fitDispersion(usable.filter((other) => other !== line).map(scalePoint), pixels).dispersion;
+    const without = fitDispersion(
+      usable.filter((other) => other !== line).map(scalePoint),
+      pixels,
+    ).dispersion;
     const { pixel } = line.found;
     const reach = 3 * Math.sqrt(wavelengthCovariance(without, pixel, pixel));
     const predicted = wavelengthAt(without, pixel);
@@ -143,14 +156,18 @@ function doubtfulName(
         isRival(other, line.known!),
     );
     if (rival === undefined) continue;
-    return { line, why: `stands alone: the other lines cannot tell it from ${rival.species} ${rival.wavelengthNm.toFixed(2)} nm` };
+    return {
+      line,
+      why: `stands alone: the other lines cannot tell it from ${rival.species} ${rival.wavelengthNm.toFixed(2)} nm`,
+    };
   }
   return null;
 }
 
 /** A line far fainter than another of its species in the table cannot be taken for it. */
 function isRival(other: LampLine, line: LampLine): boolean {
-  if (other.species !== line.species || other.relativeIntensity === null || line.relativeIntensity === null) return true;
+  if (other.species !== line.species || other.relativeIntensity === null || line.relativeIntensity === null)
+    return true;
   return other.relativeIntensity >= RIVAL_SHARE * line.relativeIntensity;
 }
 
@@ -159,7 +176,10 @@ function admitNearBlends(named: readonly NamedLine[]): NamedLine[] {
   if (named.filter((line) => line.trouble === null).length >= ENOUGH_LINES) return [...named];
   return named.map((line) => {
     if (line.blendWidths === null || line.blendWidths < 1) return line;
-    const pixelUncertainty = Math.hypot(line.found.pixelUncertainty, NEAR_BLEND_SHARE * line.found.fwhmPixels);
+    const pixelUncertainty = Math.hypot(
+      line.found.pixelUncertainty,
+      NEAR_BLEND_SHARE * line.found.fwhmPixels,
+    );
     return { ...line, trouble: null, found: { ...line.found, pixelUncertainty } };
   });
 }
@@ -181,7 +201,10 @@ function relocate(
     const near = lamp.lines.some((line) => Math.abs(line.pixel - place) < 0.35 * widthAt(place));
     if (place > 0 && place < pixels - 1 && !near) hidden.push(place);
   }
-  return { lamp: { ...lamp, lines: relocateLines(spectrum, lamp.lines, widthAt, hidden, common.shape) }, known };
+  return {
+    lamp: { ...lamp, lines: relocateLines(spectrum, lamp.lines, widthAt, hidden, common.shape) },
+    known,
+  };
 }
 
 function scalePoint(line: NamedLine): ScalePoint {
@@ -205,7 +228,11 @@ function labelledLamp(spectrum: LampSpectrum): LabelledLamp {
   return { lamp: { label: spectrum.label, where: spectrum.where, lines: findLines(spectrum) }, known };
 }
 
-function identifyOrRefuse(lamps: readonly LabelledLamp[], detector: Detector, warnings: Warning[]): RoughScale {
+function identifyOrRefuse(
+  lamps: readonly LabelledLamp[],
+  detector: Detector,
+  warnings: Warning[],
+): RoughScale {
   const { wavelengthStartNm: startNm, wavelengthEndNm: endNm, pixels } = detector;
   const nominal: NominalRange | null = startNm !== null && endNm !== null ? { startNm, endNm } : null;
   const hinted = nominal === null ? null : identifyScale(lamps, pixels, nominal);
@@ -246,7 +273,10 @@ function helpFor(lamps: readonly LabelledLamp[], pixels: number): string {
 
 function relabel(lamp: LabelledLamp['lamp'], label: string): LabelledLamp {
   const species = lampSpecies(label) ?? [];
-  return { lamp: { ...lamp, label }, known: lampLines.filter((line: LampLine) => species.includes(line.species)) };
+  return {
+    lamp: { ...lamp, label },
+    known: lampLines.filter((line: LampLine) => species.includes(line.species)),
+  };
 }
 
 /** With a scale that rests on the other lamps, a lamp with the wrong label shows. */
@@ -256,17 +286,24 @@ function refuseWrongLabels(lamps: readonly LabelledLamp[], scale: RoughScale, wa
   for (const { lamp, known } of lamps) {
     const where = 'session.json';
     if (lamp.lines.length === 0) {
-      warnings.push({ where: lamp.where, what: `no line of the ${lamp.label} lamp rises above the noise: it was not used` });
+      warnings.push({
+        where: lamp.where,
+        what: `no line of the ${lamp.label} lamp rises above the noise: it was not used`,
+      });
       continue;
     }
-    const share = explainedShare(scale, lamp.lines, strongOf(known), toleranceNm);
+    const share = explainedShare(scale, lamp.lines, known, toleranceNm);
     const enough = lamp.lines.length >= ENOUGH_TO_TELL;
-    const others = knownLamps.filter((label) => !lampSpecies(label)!.every((species) => known.some((k) => k.species === species)));
+    const others = knownLamps.filter(
+      (label) => !lampSpecies(label)!.every((species) => known.some((k) => k.species === species)),
+    );
     const better = others
       .map((label) => ({ label, share: explainedShare(scale, lamp.lines, strongLines(label), toleranceNm) }))
       .sort((p, q) => q.share - p.share)[0];
-    const contains = better !== undefined && lampSpecies(lamp.label)!.every((s) => lampSpecies(better.label)!.includes(s));
-    const wrong = enough && better !== undefined && !contains && better.share >= 0.6 && better.share > share + 0.3;
+    const contains =
+      better !== undefined && lampSpecies(lamp.label)!.every((s) => lampSpecies(better.label)!.includes(s));
+    const wrong =
+      enough && better !== undefined && !contains && better.share >= 0.6 && better.share > share + 0.3;
     if (!wrong && (share >= LEAST_EXPLAINED || !enough)) continue;
     const fits = better !== undefined && better.share >= 0.7 ? `; they fit a ${better.label} lamp` : '';
     problems.push({
@@ -279,10 +316,6 @@ function refuseWrongLabels(lamps: readonly LabelledLamp[], scale: RoughScale, wa
   if (problems.length > 0) throw new BadInputError(problems);
 }
 
-function strongOf(known: readonly LampLine[]): LampLine[] {
-  return known.filter((line) => !line.weak);
-}
-
 function strongLines(label: string): LampLine[] {
   const species = lampSpecies(label) ?? [];
   return lampLines.filter((line) => species.includes(line.species) && !line.weak);
@@ -293,7 +326,9 @@ function widthNm(lamps: readonly LabelledLamp[], scale: RoughScale): number {
 }
 
 function typicalWidthPixels(lamps: readonly LabelledLamp[]): number {
-  const widths = lamps.flatMap(({ lamp }) => lamp.lines.filter((line) => line.trouble === null).map((line) => line.fwhmPixels));
+  const widths = lamps.flatMap(({ lamp }) =>
+    lamp.lines.filter((line) => line.trouble === null).map((line) => line.fwhmPixels),
+  );
   return widths.length === 0 ? 3 : median(widths);
 }
 
@@ -323,7 +358,8 @@ function widthCourse(lamps: readonly LabelledLamp[]): (pixel: number) => number 
     return median(clean.slice(from, from + 7).map((line) => line.fwhmPixels));
   });
   if (places.length === 1) return () => widths[0]!;
-  return (pixel) => interpolateLinear(places, widths, Math.min(Math.max(pixel, places[0]!), places[places.length - 1]!));
+  return (pixel) =>
+    interpolateLinear(places, widths, Math.min(Math.max(pixel, places[0]!), places[places.length - 1]!));
 }
 
 function refuseFewLines(lamps: readonly LabelledLamp[], usable: number): never {
@@ -336,11 +372,15 @@ function refuseFewLines(lamps: readonly LabelledLamp[], usable: number): never {
 
 function refuseLamps(lamps: readonly LabelledLamp[], what: string, fix: string): never {
   const place = lamps.map(({ lamp }) => lamp.where).join(', ');
-  throw new BadInputError([{ where: 'session.json', place, what: `the lamp frames give no wavelength scale: ${what}`, fix }]);
+  throw new BadInputError([
+    { where: 'session.json', place, what: `the lamp frames give no wavelength scale: ${what}`, fix },
+  ]);
 }
 
 function usedAs(line: NamedLine): string {
-  return line.blendWidths === null ? 'used' : `used: ${line.blendWidths.toFixed(1)} widths from a neighbour, fitted together`;
+  return line.blendWidths === null
+    ? 'used'
+    : `used: ${line.blendWidths.toFixed(1)} widths from a neighbour, fitted together`;
 }
 
 function describe(

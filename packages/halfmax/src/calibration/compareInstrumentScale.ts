@@ -18,7 +18,10 @@ export interface InstrumentScaleReport {
  * @returns differences own minus fitted at the first, middle and last pixel, their rms and the largest, nm
  * @throws {RangeError} fewer than 2 pixels
  */
-export function compareInstrumentScale(own: ArrayLike<number>, dispersion: Dispersion): InstrumentScaleReport {
+export function compareInstrumentScale(
+  own: ArrayLike<number>,
+  dispersion: Dispersion,
+): InstrumentScaleReport {
   const pixels = own.length;
   if (pixels < 2) throw new RangeError(`compareInstrumentScale requires at least 2 pixels, got ${pixels}`);
   const difference = (pixel: number): number => own[pixel]! - wavelengthAt(dispersion, pixel);

@@ -22,7 +22,8 @@ export function wavelengthAt(dispersion: Dispersion, pixel: number): number {
 export function dispersionAt(dispersion: Dispersion, pixel: number): number {
   const t = (pixel - dispersion.pivotPixel) / dispersion.pixelScale;
   let slope = 0;
-  for (let k = dispersion.coefficients.length - 1; k >= 1; k--) slope = slope * t + k * dispersion.coefficients[k]!;
+  for (let k = dispersion.coefficients.length - 1; k >= 1; k--)
+    slope = slope * t + k * dispersion.coefficients[k]!;
   return slope / dispersion.pixelScale;
 }
 
@@ -51,7 +52,8 @@ export function wavelengthCovariance(dispersion: Dispersion, pixelA: number, pix
   const a = powers(dispersion, pixelA);
   const b = powers(dispersion, pixelB);
   let sum = 0;
-  for (let j = 0; j < a.length; j++) for (let k = 0; k < b.length; k++) sum += a[j]! * dispersion.covariance[j]![k]! * b[k]!;
+  for (let j = 0; j < a.length; j++)
+    for (let k = 0; k < b.length; k++) sum += a[j]! * dispersion.covariance[j]![k]! * b[k]!;
   return sum;
 }
 

@@ -78,7 +78,9 @@ function fitAll(
         place < centres[centres.length - 1]! + 1.8 * width &&
         centres.every((centre) => Math.abs(centre - place) > 0.35 * width),
     );
-    lines.push(...fitLineGroup({ counts, noise, masked, centres, hidden: near, width, before, after }, shape, false));
+    lines.push(
+      ...fitLineGroup({ counts, noise, masked, centres, hidden: near, width, before, after }, shape, false),
+    );
     start = k;
   }
   const inside = (line: FoundLine): boolean => line.pixel > 0 && line.pixel < counts.length - 1;
@@ -131,14 +133,16 @@ function typicalWidth(
   const candidates: { height: number; width: number }[] = [];
   for (let i = 2; i < pixels - 2; i++) {
     const height = counts[i]! - ground[i]!;
-    if (height < 15 * noise[i]! || masked[i] || counts[i]! < counts[i - 1]! || counts[i]! <= counts[i + 1]!) continue;
+    if (height < 15 * noise[i]! || masked[i] || counts[i]! < counts[i - 1]! || counts[i]! <= counts[i + 1]!)
+      continue;
     let left = i;
     let right = i;
     while (left > 0 && counts[left]! - ground[i]! > height / 2) left--;
     while (right < pixels - 1 && counts[right]! - ground[i]! > height / 2) right++;
     if (anyMasked(masked, left - 1, right + 1)) continue;
     const leftAt = left + (height / 2 + ground[i]! - counts[left]!) / (counts[left + 1]! - counts[left]!);
-    const rightAt = right - (height / 2 + ground[i]! - counts[right]!) / (counts[right - 1]! - counts[right]!);
+    const rightAt =
+      right - (height / 2 + ground[i]! - counts[right]!) / (counts[right - 1]! - counts[right]!);
     const width = rightAt - leftAt;
     // A width below 1.3 pixels is a hot pixel or a hit; a line cannot be narrower than about its pixel and a bit.
     if (width > 1.3 && width < pixels / 12) candidates.push({ height, width });
@@ -175,7 +179,9 @@ function findPeaks(counts: Float64Array, ground: Float64Array, noise: Float64Arr
   const pixels = counts.length;
   const sigma = Math.max(0.5, 0.22 * width);
   const reach = Math.ceil(3 * sigma);
-  const kernel = Float64Array.from({ length: 2 * reach + 1 }, (_, k) => Math.exp(-0.5 * ((k - reach) / sigma) ** 2));
+  const kernel = Float64Array.from({ length: 2 * reach + 1 }, (_, k) =>
+    Math.exp(-0.5 * ((k - reach) / sigma) ** 2),
+  );
   const total = kernel.reduce((sum, value) => sum + value, 0);
   const smooth = new Float64Array(pixels);
   const smoothNoise = new Float64Array(pixels);
@@ -193,9 +199,18 @@ function findPeaks(counts: Float64Array, ground: Float64Array, noise: Float64Arr
   }
   const peaks: number[] = [];
   for (let i = 1; i < pixels - 1; i++) {
-    if (smooth[i]! < smooth[i - 1]! || smooth[i]! <= smooth[i + 1]! || smooth[i]! < DETECTION * smoothNoise[i]!) continue;
+    if (
+      smooth[i]! < smooth[i - 1]! ||
+      smooth[i]! <= smooth[i + 1]! ||
+      smooth[i]! < DETECTION * smoothNoise[i]!
+    )
+      continue;
     const previous = peaks.at(-1);
-    if (previous !== undefined && i - previous < 3 * width && !dipsBetween(smooth, smoothNoise, previous, i)) {
+    if (
+      previous !== undefined &&
+      i - previous < 3 * width &&
+      !dipsBetween(smooth, smoothNoise, previous, i)
+    ) {
       if (smooth[i]! > smooth[previous]!) peaks[peaks.length - 1] = i;
       continue;
     }

@@ -46,7 +46,7 @@ const WIDEST_ORDER = 5;
  * Standard uncertainty, in pixels, of where broadband light falls against a lamp's light, where two lamps do not show
  * more: lamps fill a fibre differently. Common practice, no source.
  */
-const COUPLING_PIXELS = 0.03;
+export const COUPLING_PIXELS: number = 0.03;
 /**
  * Fits wavelength against pixel by weighted least squares about the middle of the detector.
  *
@@ -62,7 +62,8 @@ const COUPLING_PIXELS = 0.03;
  * Source: JCGM 100:2008 H.3 (fitted scale with covariance); J. Mandel, R. Paule, Anal. Chem. 42, 1194 (1970).
  */
 export function fitDispersion(points: readonly ScalePoint[], pixels: number): DispersionFit {
-  if (points.length < 3) throw new RangeError(`fitDispersion requires at least 3 points, got ${points.length}`);
+  if (points.length < 3)
+    throw new RangeError(`fitDispersion requires at least 3 points, got ${points.length}`);
   const middle = (pixels - 1) / 2;
   const kept = points.map((_, index) => index);
   const rejected: { index: number; reason: string }[] = [];
@@ -89,17 +90,25 @@ interface Solution {
 function solve(points: readonly ScalePoint[], kept: readonly number[], middle: number): Solution {
   const used = kept.map((index) => points[index]!);
   const lamps = lampsWithEnough(used);
-  const affordable = (order: number): boolean => order <= 3 ? used.length >= order + 1 : used.length >= order + 6;
+  const affordable = (order: number): boolean =>
+    order <= 3 ? used.length >= order + 1 : used.length >= order + 6;
   const start = Math.max(1, [3, 2, 1].find(affordable) ?? 1);
   const shifts = lamps.length > 1 && used.length >= start + lamps.length + 3;
   const trials = [1, 2, 3, 4, 5].filter((order) => order === start || (order >= 2 && affordable(order)));
-  const solutions = trials.map((order) => ({ order, ...fitWithJitter(used, order, shifts ? lamps : [], middle) }));
-  const orders = solutions.map((solution) => ({ order: solution.order, rmsNm: leaveOneOutRms(solution.fit) }));
+  const solutions = trials.map((order) => ({
+    order,
+    ...fitWithJitter(used, order, shifts ? lamps : [], middle),
+  }));
+  const orders = solutions.map((solution) => ({
+    order: solution.order,
+    rmsNm: leaveOneOutRms(solution.fit),
+  }));
   const base = orders.find((entry) => entry.order === start)!;
   let chosen = base;
   for (const entry of orders) {
     const gain = entry.order > start ? HIGHER_ORDER_GAIN : LOWER_ORDER_GAIN;
-    if (entry.order !== start && entry.rmsNm < gain * base.rmsNm && entry.rmsNm < chosen.rmsNm) chosen = entry;
+    if (entry.order !== start && entry.rmsNm < gain * base.rmsNm && entry.rmsNm < chosen.rmsNm)
+      chosen = entry;
   }
   const best = solutions.find((solution) => solution.order === chosen.order)!;
   if (shifts && !shiftIsReal(best.fit, best.order)) {
@@ -156,7 +165,8 @@ function fitWithJitter(
 
 function leaveOneOutRms(fit: HeldFit): number {
   let sum = 0;
-  for (let i = 0; i < fit.residuals.length; i++) sum += (fit.residuals[i]! / Math.max(1e-9, 1 - fit.leverage[i]!)) ** 2;
+  for (let i = 0; i < fit.residuals.length; i++)
+    sum += (fit.residuals[i]! / Math.max(1e-9, 1 - fit.leverage[i]!)) ** 2;
   return Math.sqrt(sum / fit.residuals.length);
 }
 

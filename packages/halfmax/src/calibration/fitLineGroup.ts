@@ -76,7 +76,8 @@ export function fitLineGroup(group: LineGroup, shape: LineShape, freeSkew: boole
         if (z < -6 || z > 6) continue;
         value += p[2 * k]! * (shape.value(z) + (skew === 0 ? 0 : skew * shape.skewTerm(z)));
       }
-      for (let k = 0; k < hidden.length; k++) value += p[atHidden + k]! * shape.value((x - hidden[k]!) / sigma);
+      for (let k = 0; k < hidden.length; k++)
+        value += p[atHidden + k]! * shape.value((x - hidden[k]!) / sigma);
       out[n] = value;
     }
   };
@@ -159,7 +160,12 @@ function residualSkew(
   for (let n = 0; n < places.length; n++) {
     const z = (places[n]! - line.pixel) / line.sigma;
     if (z < -3 || z > 3) continue;
-    near.push({ weight: weights[n]!, residual: residuals[n]!, skew: shape.skewTerm(z), slope: shape.slope(z) });
+    near.push({
+      weight: weights[n]!,
+      residual: residuals[n]!,
+      skew: shape.skewTerm(z),
+      slope: shape.slope(z),
+    });
   }
   // The centre was free in the fit, so only the part of the term that a move of the line cannot imitate tells.
   const cross = near.reduce((sum, v) => sum + v.weight * v.skew * v.slope, 0);
@@ -172,5 +178,8 @@ function residualSkew(
     norm += v.weight * pure * pure;
   }
   if (norm === 0) return { skewness: shape.skewness, skewnessUncertainty: Number.POSITIVE_INFINITY };
-  return { skewness: shape.skewness + dot / norm / line.height, skewnessUncertainty: 1 / Math.sqrt(norm) / line.height };
+  return {
+    skewness: shape.skewness + dot / norm / line.height,
+    skewnessUncertainty: 1 / Math.sqrt(norm) / line.height,
+  };
 }

@@ -66,7 +66,8 @@ export function lineGain(
     const density = Math.max(within, 0.4) / (2 * DENSITY_REACH_NM);
     // Twice the density: a chance line has a known one on either side.
     const single = height * Math.exp(-0.5 * distance * distance);
-    const joined = blend === undefined ? 0 : (1 - FOREIGN_SHARE) / (blend.toNm - blend.fromNm + 2 * toleranceNm);
+    const joined =
+      blend === undefined ? 0 : (1 - FOREIGN_SHARE) / (blend.toNm - blend.fromNm + 2 * toleranceNm);
     return Math.log(Math.max(single, joined) / (2 * density) + FOREIGN_SHARE);
   };
 }

@@ -35,8 +35,10 @@ export interface NominalRange {
 
 /** Gain over the next best scale below which no scale is believed. */
 const LEAST_MARGIN = 4;
+/** Gain over the next best scale that is enough whatever the gain over chance: many foreign lines lower all scales. */
+const CLEAR_MARGIN = 15;
 /**
- * Gain over chance that a scale must reach. Over simulated sessions right scales gained 15 and more; lines laid on the
+ * Gain over chance that a scale must reach otherwise. Over simulated sessions right scales gained 15 and more; lines laid on the
  * wrong lamp's table gained about 0.
  */
 const LEAST_SCORE = 8;
@@ -80,10 +82,15 @@ export function identifyScale(
   const usable = lamps.map(({ lamp, known }) => ({ lines: strongest(lamp.lines, SCORED_LINES), known }));
   const most = Math.max(0, ...usable.map(({ lines }) => lines.length));
   if (most < 3) {
-    return { absent: `only ${most} line${most === 1 ? '' : 's'} stand out of the noise; at least 3 of one lamp are needed` };
+    return {
+      absent: `only ${most} line${most === 1 ? '' : 's'} stand out of the noise; at least 3 of one lamp are needed`,
+    };
   }
   const search: SearchLamp[] = usable.map(({ lines, known }) => {
-    const wavelengthsNm = known.filter((line) => !line.weak).map((line) => line.wavelengthNm).sort((a, b) => a - b);
+    const wavelengthsNm = known
+      .filter((line) => !line.weak)
+      .map((line) => line.wavelengthNm)
+      .sort((a, b) => a - b);
     return {
       pixels: ascending(lines.slice(0, SEARCHED_LINES)),
       anchors: ascending(lines.slice(0, ANCHOR_LINES)),
@@ -94,13 +101,17 @@ export function identifyScale(
   const range = { pixels, lowestNm: 310, highestNm: 960, narrowestNm: 70, widestNm: 640 };
   const hinted = nominal === null ? null : { ...nominal, marginNm: NOMINAL_MARGIN_NM };
   const proposals = proposeScales(search, { ...range, nominal: hinted });
-  const refined = proposals.map((proposal) => refine(proposal, usable, pixels)).filter((scale) => scale !== null);
+  const refined = proposals
+    .map((proposal) => refine(proposal, usable, pixels))
+    .filter((scale) => scale !== null);
   refined.sort((a, b) => b.score - a.score);
   const best = refined[0];
   if (best === undefined) return { absent: 'no wavelength scale lays the found lines on known ones' };
   const other = refined.find((scale) => isAnother(scale, best, usable));
   const runnerUp = other === undefined ? Number.NEGATIVE_INFINITY : other.score;
-  if (best.matched < LEAST_MATCHED || best.score < LEAST_SCORE || best.score - runnerUp < LEAST_MARGIN) {
+  const margin = best.score - runnerUp;
+  const stands = margin >= CLEAR_MARGIN || (margin >= LEAST_MARGIN && best.score >= LEAST_SCORE);
+  if (best.matched < LEAST_MATCHED || !stands) {
     return {
       absent:
         `no wavelength scale stands out (best gain over chance ${best.score.toFixed(1)}, next ${runnerUp.toFixed(1)}, ` +
@@ -191,7 +202,9 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
     score: scoreOf(scale, lamps, toleranceNm, widthNm, pixels),
     runnerUp: 0,
     matched: pairs.length,
-    explained: lamps.map(({ lines, known }) => explainedShare(scale, lines, known, Math.max(0.3, 3 * toleranceNm))),
+    explained: lamps.map(({ lines, known }) =>
+      explainedShare(scale, lines, known, Math.max(0.3, 3 * toleranceNm)),
+    ),
   };
 }
 
@@ -224,7 +237,9 @@ function layLines(
       for (const nm of wavelengths) if (!(Math.abs(nm - at) >= Math.abs(nearest - at))) nearest = nm;
       const residualNm = at - nearest;
       if (!(Math.abs(residualNm) <= windowNm)) continue;
-      const between = blends.some((blend) => at > blend.fromNm && at < blend.toNm && blend.toNm - blend.fromNm > 0.2);
+      const between = blends.some(
+        (blend) => at > blend.fromNm && at < blend.toNm && blend.toNm - blend.fromNm > 0.2,
+      );
       if (between && Math.abs(residualNm) > 0.1) continue;
       const rival = taken.get(nearest);
       if (rival !== undefined && Math.abs(rival.residualNm) <= Math.abs(residualNm)) continue;
@@ -274,7 +289,11 @@ function scoreOf(
     for (const place of places.slice(0, STRONGEST)) score -= surprise(place, strong, toleranceNm);
     for (const line of strong) {
       const inside = Math.min(line.wavelengthNm - lower, upper - line.wavelengthNm) / (upper - lower);
-      if (inside < 0.01 || places.some((place) => Math.abs(place - line.wavelengthNm) < Math.max(1.2, 0.6 * widthNm))) continue;
+      if (
+        inside < 0.01 ||
+        places.some((place) => Math.abs(place - line.wavelengthNm) < Math.max(1.2, 0.6 * widthNm))
+      )
+        continue;
       // The throughput falls at the ends of a detector: a line missed there says less.
       score -= (inside < 0.12 ? 0.5 : 1) * tollOf(line, strong);
     }
@@ -283,7 +302,11 @@ function scoreOf(
 }
 
 /** Gain of a found line over chance: as one of the lamp's strong lines, or at a toll as one that the table calls weak. */
-function lampGain(known: readonly LampLine[], toleranceNm: number, widthNm: number): (wavelengthNm: number) => number {
+function lampGain(
+  known: readonly LampLine[],
+  toleranceNm: number,
+  widthNm: number,
+): (wavelengthNm: number) => number {
   const gainAmong = (lines: readonly LampLine[]): ((wavelengthNm: number) => number) => {
     const wavelengths = ascendingWavelengths(lines);
     return lineGain(wavelengths, toleranceNm, blendStretches(wavelengths, BLEND_WIDTHS * widthNm));
@@ -316,6 +339,14 @@ function tollOf(line: LampLine, strong: readonly LampLine[]): number {
 
 /** Whether two scales give different names to the lines: their wavelengths there differ by more than a nanometre. */
 function isAnother(a: RoughScale, b: RoughScale, lamps: readonly Usable[]): boolean {
-  const places = lamps.flatMap(({ lines }) => lines.map((line) => (line.pixel - a.pivotPixel) / a.pixelScale));
-  return median(places.map((t) => Math.abs(evaluatePolynomial(a.coefficients, t) - evaluatePolynomial(b.coefficients, t)))) > 1;
+  const places = lamps.flatMap(({ lines }) =>
+    lines.map((line) => (line.pixel - a.pivotPixel) / a.pixelScale),
+  );
+  return (
+    median(
+      places.map((t) =>
+        Math.abs(evaluatePolynomial(a.coefficients, t) - evaluatePolynomial(b.coefficients, t)),
+      ),
+    ) > 1
+  );
 }

@@ -1,8 +1,8 @@
 export { type Calibration, calibrate } from './calibrate.js';
-export { type InstrumentScaleReport, compareInstrumentScale } from './compareInstrumentScale.js';
+export { compareInstrumentScale, type InstrumentScaleReport } from './compareInstrumentScale.js';
 export { dispersionAt, pixelOf, wavelengthAt, wavelengthCovariance, wavelengthsOf } from './dispersion.js';
 export { findLines, relocateLines } from './findLines.js';
-export { type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
+export { COUPLING_PIXELS, type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
 export { identifyScale, type LabelledLamp, type NominalRange, type RoughScale } from './identifyScale.js';
 export { type LineShape, lineShape } from './lineShape.js';
 export { type CommonShape, lineSpreadAt, measureLineShape, measureLineSpread } from './measureLineSpread.js';

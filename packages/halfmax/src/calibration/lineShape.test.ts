@@ -71,55 +71,67 @@ describe('lineShape', () => {
     expect(Math.abs(lineShape(0.98, 0.1, 0).fwhm / Math.sqrt((12 * 0.98) / 1.01) - 1)).toBeLessThan(1e-3);
   });
 
-  it.each(shapes)('agrees with a convolution by plain sums at box share %d, ratio %d', (boxShare, boxRatio) => {
-    if (boxShare === 0) return;
-    const { value } = lineShape(boxShare, boxRatio, 0);
-    const expected = convolved(boxShare, boxRatio);
-    for (const z of [0, 0.4, 0.9, 1.3, 1.8, 2.4, 3]) {
-      // Midpoint sums over 100 cells of a box: 1e-4 where the blur is a seventh of the box, as at 0.98.
-      expect(Math.abs(value(z) - expected(z))).toBeLessThan(2e-4);
-      expect(Math.abs(value(-z) - value(z))).toBeLessThan(1e-12);
-    }
-  });
-
-  it.each(shapes)('has unit variance and its centroid at 0 at box share %d, ratio %d', (boxShare, boxRatio) => {
-    const { value } = lineShape(boxShare, boxRatio, 0);
-    const area = moment(value, 0);
-    expect(Math.abs(moment(value, 1) / area)).toBeLessThan(1e-10);
-    // Cut off at five standard deviations: the Gaussian loses 10 phi(5) = 1.5e-5 of its variance there.
-    expect(Math.abs(moment(value, 2) / area - 1)).toBeLessThan(3e-5);
-  });
-
-  it.each(shapes)('takes a skewness without a change of area, centroid, variance at share %d, ratio %d', (a, b) => {
-    const plain = lineShape(a, b, 0);
-    for (const skewness of [-0.5, 0.2]) {
-      const { value } = lineShape(a, b, skewness);
-      const area = moment(value, 0);
-      expect(Math.abs(area / moment(plain.value, 0) - 1)).toBeLessThan(1e-9);
-      // The third power weighs the tail beyond five deviations: 2e-4 of the skewness is cut off.
-      expect(Math.abs(moment(value, 1) / area)).toBeLessThan(1e-4);
-      expect(Math.abs(moment(value, 2) / area - 1)).toBeLessThan(3e-5);
-      expect(Math.abs(moment(value, 3) / area - skewness)).toBeLessThan(1e-3);
-    }
-  });
-
-  it.each(shapes)('gives the derivative of its value as slope at share %d, ratio %d', (boxShare, boxRatio) => {
-    const plain = lineShape(boxShare, boxRatio, 0);
-    for (const skewness of [0, 0.3]) {
-      const shape: LineShape = lineShape(boxShare, boxRatio, skewness);
-      // The integral of the slope is the value: sums over the table's own grid, midpoint rule to second order.
-      let sum = shape.value(-4.8);
-      let largest = 0;
-      for (let n = -480; n < 350; n++) {
-        sum += (shape.slope(n / 100) + shape.slope((n + 1) / 100)) / 200;
-        largest = Math.max(largest, Math.abs(sum - shape.value((n + 1) / 100)));
+  it.each(shapes)(
+    'agrees with a convolution by plain sums at box share %d, ratio %d',
+    (boxShare, boxRatio) => {
+      if (boxShare === 0) return;
+      const { value } = lineShape(boxShare, boxRatio, 0);
+      const expected = convolved(boxShare, boxRatio);
+      for (const z of [0, 0.4, 0.9, 1.3, 1.8, 2.4, 3]) {
+        // Midpoint sums over 100 cells of a box: 1e-4 where the blur is a seventh of the box, as at 0.98.
+        expect(Math.abs(value(z) - expected(z))).toBeLessThan(2e-4);
+        expect(Math.abs(value(-z) - value(z))).toBeLessThan(1e-12);
       }
-      // 0.01^2 / 12 of the second derivative, which a blur b of the skewness' fourth brings to 0.3 / (6 b^4).
-      const blur2 = 1 - boxShare;
-      expect(largest).toBeLessThan((0.01 ** 2 / 12) * (2 / blur2 + (skewness * 2) / blur2 ** 2) + 1e-6);
-    }
-    expect(plain.slope(0)).toBeCloseTo(0, 12);
-  });
+    },
+  );
+
+  it.each(shapes)(
+    'has unit variance and its centroid at 0 at box share %d, ratio %d',
+    (boxShare, boxRatio) => {
+      const { value } = lineShape(boxShare, boxRatio, 0);
+      const area = moment(value, 0);
+      expect(Math.abs(moment(value, 1) / area)).toBeLessThan(1e-10);
+      // Cut off at five standard deviations: the Gaussian loses 10 phi(5) = 1.5e-5 of its variance there.
+      expect(Math.abs(moment(value, 2) / area - 1)).toBeLessThan(3e-5);
+    },
+  );
+
+  it.each(shapes)(
+    'takes a skewness without a change of area, centroid, variance at share %d, ratio %d',
+    (a, b) => {
+      const plain = lineShape(a, b, 0);
+      for (const skewness of [-0.5, 0.2]) {
+        const { value } = lineShape(a, b, skewness);
+        const area = moment(value, 0);
+        expect(Math.abs(area / moment(plain.value, 0) - 1)).toBeLessThan(1e-9);
+        // The third power weighs the tail beyond five deviations: 2e-4 of the skewness is cut off.
+        expect(Math.abs(moment(value, 1) / area)).toBeLessThan(1e-4);
+        expect(Math.abs(moment(value, 2) / area - 1)).toBeLessThan(3e-5);
+        expect(Math.abs(moment(value, 3) / area - skewness)).toBeLessThan(1e-3);
+      }
+    },
+  );
+
+  it.each(shapes)(
+    'gives the derivative of its value as slope at share %d, ratio %d',
+    (boxShare, boxRatio) => {
+      const plain = lineShape(boxShare, boxRatio, 0);
+      for (const skewness of [0, 0.3]) {
+        const shape: LineShape = lineShape(boxShare, boxRatio, skewness);
+        // The integral of the slope is the value: sums over the table's own grid, midpoint rule to second order.
+        let sum = shape.value(-4.8);
+        let largest = 0;
+        for (let n = -480; n < 350; n++) {
+          sum += (shape.slope(n / 100) + shape.slope((n + 1) / 100)) / 200;
+          largest = Math.max(largest, Math.abs(sum - shape.value((n + 1) / 100)));
+        }
+        // 0.01^2 / 12 of the second derivative, which a blur b of the skewness' fourth brings to 0.3 / (6 b^4).
+        const blur2 = 1 - boxShare;
+        expect(largest).toBeLessThan((0.01 ** 2 / 12) * (2 / blur2 + (skewness * 2) / blur2 ** 2) + 1e-6);
+      }
+      expect(plain.slope(0)).toBeCloseTo(0, 12);
+    },
+  );
 
   it('measures the full width of a skewed profile on both of its sides', () => {
     const { value, fwhm } = lineShape(0, 1, 0.4);
@@ -130,9 +142,15 @@ describe('lineShape', () => {
   });
 
   it('refuses what no line looks like', () => {
-    expect(() => lineShape(0.99, 1, 0)).toThrow(new RangeError('lineShape requires a box share of 0 to 0.98, got 0.99'));
-    expect(() => lineShape(0.5, 0, 0)).toThrow(new RangeError('lineShape requires a box ratio of 0.1 to 1, got 0'));
-    expect(() => lineShape(0.5, 1, 1.1)).toThrow(new RangeError('lineShape requires a skewness of -1 to 1, got 1.1'));
+    expect(() => lineShape(0.99, 1, 0)).toThrow(
+      new RangeError('lineShape requires a box share of 0 to 0.98, got 0.99'),
+    );
+    expect(() => lineShape(0.5, 0, 0)).toThrow(
+      new RangeError('lineShape requires a box ratio of 0.1 to 1, got 0'),
+    );
+    expect(() => lineShape(0.5, 1, 1.1)).toThrow(
+      new RangeError('lineShape requires a skewness of -1 to 1, got 1.1'),
+    );
     expect(() => lineShape(Number.NaN, 1, 0)).toThrow(RangeError);
   });
 });

@@ -39,9 +39,12 @@ const LENGTH = 2 * Math.round(REACH / STEP) + 1;
  * Statistics, vol. 1.
  */
 export function lineShape(boxShare: number, boxRatio: number, skewness: number): LineShape {
-  if (!(boxShare >= 0 && boxShare <= 0.98)) throw new RangeError(`lineShape requires a box share of 0 to 0.98, got ${boxShare}`);
-  if (!(boxRatio >= 0.1 && boxRatio <= 1)) throw new RangeError(`lineShape requires a box ratio of 0.1 to 1, got ${boxRatio}`);
-  if (!(Math.abs(skewness) <= 1)) throw new RangeError(`lineShape requires a skewness of -1 to 1, got ${skewness}`);
+  if (!(boxShare >= 0 && boxShare <= 0.98))
+    throw new RangeError(`lineShape requires a box share of 0 to 0.98, got ${boxShare}`);
+  if (!(boxRatio >= 0.1 && boxRatio <= 1))
+    throw new RangeError(`lineShape requires a box ratio of 0.1 to 1, got ${boxRatio}`);
+  if (!(Math.abs(skewness) <= 1))
+    throw new RangeError(`lineShape requires a skewness of -1 to 1, got ${skewness}`);
   const symmetric = new Float64Array(LENGTH);
   const slopes = new Float64Array(LENGTH);
   const skews = new Float64Array(LENGTH);

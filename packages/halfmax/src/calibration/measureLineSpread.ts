@@ -23,7 +23,8 @@ const trialShapes: LineShape[] = [];
 
 /** The trial shapes, made when they are first asked for. */
 function shapesToTry(): readonly LineShape[] {
-  if (trialShapes.length === 0) for (const [share, ratio] of TRIAL_SHAPES) trialShapes.push(lineShape(share, ratio, 0));
+  if (trialShapes.length === 0)
+    for (const [share, ratio] of TRIAL_SHAPES) trialShapes.push(lineShape(share, ratio, 0));
   return trialShapes;
 }
 
@@ -45,10 +46,12 @@ export interface CommonShape {
 export function measureLineShape(named: readonly NamedLine[], spectra: readonly LampSpectrum[]): CommonShape {
   const clean = singleLines(named).slice(0, SHAPE_LINES);
   const noises = new Map(spectra.map((spectrum) => [spectrum, flooredNoise(spectrum)]));
-  const trials = shapesToTry().map((shape) => {
-    const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape));
-    return { shape, fits, chiSquare: fits.reduce((sum, fit) => sum + fit.chiSquare, 0) };
-  }).filter((trial) => trial.fits.length === clean.length);
+  const trials = shapesToTry()
+    .map((shape) => {
+      const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape));
+      return { shape, fits, chiSquare: fits.reduce((sum, fit) => sum + fit.chiSquare, 0) };
+    })
+    .filter((trial) => trial.fits.length === clean.length);
   const gaussian = trials[0];
   if (clean.length === 0 || gaussian === undefined) {
     return { shape: lineShape(0, 1, 0), widthShareUncertainty: 0.05, skewnessUncertainty: 0.1 };
@@ -66,7 +69,10 @@ export function measureLineShape(named: readonly NamedLine[], spectra: readonly 
   const spread = median(skews.map((value) => Math.abs(value - median(skews))));
   return {
     shape: lineShape(chosen.shape.boxShare, chosen.shape.boxRatio, skewness),
-    widthShareUncertainty: Math.max(0.003, (Math.max(middle, ...widths) - Math.min(middle, ...widths)) / (4 * middle)),
+    widthShareUncertainty: Math.max(
+      0.003,
+      (Math.max(middle, ...widths) - Math.min(middle, ...widths)) / (4 * middle),
+    ),
     skewnessUncertainty: Math.max(0.01, (1.4826 * spread) / Math.sqrt(skews.length)),
   };
 }
@@ -113,7 +119,10 @@ export function measureLineSpread(
  * @param wavelengthNm - air wavelength
  * @returns FWHM and its standard uncertainty in nm
  */
-export function lineSpreadAt(spread: LineSpread, wavelengthNm: number): { fwhmNm: number; uncertaintyNm: number } {
+export function lineSpreadAt(
+  spread: LineSpread,
+  wavelengthNm: number,
+): { fwhmNm: number; uncertaintyNm: number } {
   const s = (wavelengthNm - spread.pivotNm) / spread.scaleNm;
   const row = Array.from(spread.coefficients, (_, k) => s ** k);
   let fwhmNm = 0;
@@ -180,14 +189,19 @@ interface WidthPoint {
   readonly uncertaintyNm: number;
 }
 
-type Course = Omit<LineSpread, 'boxShare' | 'boxRatio' | 'widthShareUncertainty' | 'skewness' | 'skewnessUncertainty'>;
+type Course = Omit<
+  LineSpread,
+  'boxShare' | 'boxRatio' | 'widthShareUncertainty' | 'skewness' | 'skewnessUncertainty'
+>;
 
 function fitCourse(points: readonly WidthPoint[]): { course: Course; residuals: Float64Array } {
   const x = points.map((point) => point.wavelengthNm);
   const y = points.map((point) => point.fwhmNm);
   const typical = median(points.map((point) => point.uncertaintyNm));
   // One per cent of scatter from line to line keeps one bright line from carrying the whole course.
-  const weights = points.map((point) => 1 / (point.uncertaintyNm ** 2 + typical ** 2 + (0.01 * point.fwhmNm) ** 2));
+  const weights = points.map(
+    (point) => 1 / (point.uncertaintyNm ** 2 + typical ** 2 + (0.01 * point.fwhmNm) ** 2),
+  );
   const pivot = (Math.min(...x) + Math.max(...x)) / 2;
   const scale = Math.max(1, (Math.max(...x) - Math.min(...x)) / 2);
   const fits = [0, 1, 2]
@@ -204,11 +218,20 @@ function fitCourse(points: readonly WidthPoint[]): { course: Course; residuals: 
   const misfit = points.length > fit.coefficients.length ? Math.max(1, fit.residualStandardDeviation) : 1;
   // A width from a single line is known no better than lines usually agree: five per cent.
   const alone = points.length === 1 ? (0.05 * y[0]!) ** 2 : 0;
-  const covariance = fit.covariance.map((row, j) => row.map((value, k) => value * misfit ** 2 + (j + k === 0 ? alone : 0)));
+  const covariance = fit.covariance.map((row, j) =>
+    row.map((value, k) => value * misfit ** 2 + (j + k === 0 ? alone : 0)),
+  );
   const squares = fit.residuals.reduce((sum, residual) => sum + residual * residual, 0);
   const scatterNm = Math.sqrt(squares / Math.max(1, points.length - fit.coefficients.length));
   return {
-    course: { coefficients: fit.coefficients, covariance, pivotNm: pivot, scaleNm: scale, scatterNm, linesNm: x },
+    course: {
+      coefficients: fit.coefficients,
+      covariance,
+      pivotNm: pivot,
+      scaleNm: scale,
+      scatterNm,
+      linesNm: x,
+    },
     residuals: fit.residuals,
   };
 }

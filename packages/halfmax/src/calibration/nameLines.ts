@@ -42,7 +42,12 @@ export function nameLines(
     const owner = claimKnownLines(places, known, spreadOf, windowWidths);
     lamp.lines.forEach((found, index) => {
       const line = owner[index] ?? null;
-      named.push({ lamp: lamp.label, found, known: line, ...troubleOf(lamp.lines, index, line, known, places, spreadOf) });
+      named.push({
+        lamp: lamp.label,
+        found,
+        known: line,
+        ...troubleOf(lamp.lines, index, line, known, places, spreadOf),
+      });
     });
   }
   return named;
@@ -87,10 +92,14 @@ function troubleOf(
   spreadOf: (wavelengthNm: number) => number,
 ): { trouble: string | null; blendWidths: number | null } {
   const found = lines[index]!;
-  const plain = (trouble: string | null): { trouble: string | null; blendWidths: null } => ({ trouble, blendWidths: null });
+  const plain = (trouble: string | null): { trouble: string | null; blendWidths: null } => ({
+    trouble,
+    blendWidths: null,
+  });
   if (found.trouble !== null) return plain(found.trouble);
   if (line === null) return plain('not in the table of this lamp');
-  if (line.weak && found.significance < CLEAR_WEAK_LINE) return plain('a weak line, too near the noise to carry the scale');
+  if (line.weak && found.significance < CLEAR_WEAK_LINE)
+    return plain('a weak line, too near the noise to carry the scale');
   const width = spreadOf(line.wavelengthNm);
   const reach = BLEND_WIDTHS * width;
   const away = (other: LampLine): number => Math.abs(other.wavelengthNm - line.wavelengthNm);
@@ -101,7 +110,10 @@ function troubleOf(
     return { trouble, blendWidths: away(rival) / width };
   }
   const stranger = lines.findIndex(
-    (other, k) => k !== index && Math.abs(places[k]! - places[index]!) < reach && other.height > BLEND_SHARE * found.height,
+    (other, k) =>
+      k !== index &&
+      Math.abs(places[k]! - places[index]!) < reach &&
+      other.height > BLEND_SHARE * found.height,
   );
   if (stranger < 0) return plain(null);
   const trouble = `blended with a line found at ${places[stranger]!.toFixed(2)} nm`;

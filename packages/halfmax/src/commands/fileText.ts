@@ -10,7 +10,11 @@ const DIGITS = 12;
  * @returns JSON, indented, with a final line break
  */
 export function measurementText(measurement: Measurement): string {
-  const text = JSON.stringify(measurement, (_, value: unknown) => (typeof value === 'number' ? rounded(value) : value), 1);
+  const text = JSON.stringify(
+    measurement,
+    (_, value: unknown) => (typeof value === 'number' ? rounded(value) : value),
+    1,
+  );
   return `${text}\n`;
 }
 

@@ -1,5 +1,12 @@
 import { refuse } from '../errors.js';
-import { describeBand, findBands, formatQuantity, isAbsent, outOfBand, type Quantity } from '../metrics/index.js';
+import {
+  describeBand,
+  findBands,
+  formatQuantity,
+  isAbsent,
+  outOfBand,
+  type Quantity,
+} from '../metrics/index.js';
 import { readCurve } from '../session/index.js';
 import { readOptions } from './readOptions.js';
 import type { Terminal } from './terminal.js';
@@ -15,11 +22,18 @@ import type { Terminal } from './terminal.js';
 export function inspectCommand(args: readonly string[], terminal: Terminal): number {
   const words = readOptions(args, { json: 'flag' }, 'inspect');
   const [file, ...surplus] = words.positional;
-  if (file === undefined) refuse('halfmax inspect', 'CURVE', 'no curve file given', 'name a table of wavelength and transmittance');
-  if (surplus.length > 0) refuse('halfmax inspect', surplus[0]!, 'one curve at a time', 'inspect each with a command of its own');
+  if (file === undefined)
+    refuse('halfmax inspect', 'CURVE', 'no curve file given', 'name a table of wavelength and transmittance');
+  if (surplus.length > 0)
+    refuse('halfmax inspect', surplus[0]!, 'one curve at a time', 'inspect each with a command of its own');
   const table = readCurve(file);
   if (table.wavelengthNm.length < 5) {
-    refuse(file, '', `holds ${table.wavelengthNm.length} points, at least 5 are needed`, 'give a longer table');
+    refuse(
+      file,
+      '',
+      `holds ${table.wavelengthNm.length} points, at least 5 are needed`,
+      'give a longer table',
+    );
   }
   const curve = {
     wavelengthNm: table.wavelengthNm,
@@ -30,7 +44,9 @@ export function inspectCommand(args: readonly string[], terminal: Terminal): num
   const bands = ranges.map((range) => describeBand(curve, range));
   const blocking = outOfBand(curve, ranges);
   if (words.options.has('json')) {
-    terminal.out(`${JSON.stringify({ file, bands, outOfBand: blocking, warnings: table.warnings }, null, 1)}\n`);
+    terminal.out(
+      `${JSON.stringify({ file, bands, outOfBand: blocking, warnings: table.warnings }, null, 1)}\n`,
+    );
     return 0;
   }
   const first = curve.wavelengthNm[0]!;

@@ -21,10 +21,13 @@ export function measureCommand(args: readonly string[], terminal: Terminal): num
   const words = readOptions(args, { out: 'text', draws: 'text', seed: 'text', json: 'flag' }, 'measure');
   const [folder, ...surplus] = words.positional;
   const place = 'halfmax measure';
-  if (folder === undefined) refuse(place, 'SESSION', 'no session folder given', 'name the folder that holds session.json');
-  if (surplus.length > 0) refuse(place, surplus[0]!, 'one session at a time', 'measure each session with a command of its own');
+  if (folder === undefined)
+    refuse(place, 'SESSION', 'no session folder given', 'name the folder that holds session.json');
+  if (surplus.length > 0)
+    refuse(place, surplus[0]!, 'one session at a time', 'measure each session with a command of its own');
   const out = words.options.get('out');
-  if (out === undefined || out === '') refuse(place, '--out', 'no folder for the result given', 'write --out DIR');
+  if (out === undefined || out === '')
+    refuse(place, '--out', 'no folder for the result given', 'write --out DIR');
   const seed = wholeNumber(words, 'seed', 0, 2 ** 32 - 1, 'measure') ?? DEFAULT_SEED;
   const draws = wholeNumber(words, 'draws', 1000, 10_000_000, 'measure') ?? 0;
 

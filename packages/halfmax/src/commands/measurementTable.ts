@@ -55,7 +55,11 @@ function spreadText(spread: Measurement['calibration']['lineSpread']): string {
 
 function bandLines(band: BandReport): string[] {
   const target = band.target.length === 0 ? 'no named line' : band.target.join(', ');
-  const rows = ROWS.map(([key, name]) => [name, formatQuantity(band.asMeasured[key]), formatQuantity(band.corrected[key])]);
+  const rows = ROWS.map(([key, name]) => [
+    name,
+    formatQuantity(band.asMeasured[key]),
+    formatQuantity(band.corrected[key]),
+  ]);
   const lines = [
     `  band for ${target}; line spread ${band.lineSpreadNm.value.toFixed(2)} nm`,
     ...columns([['', 'as measured', 'corrected'], ...rows], '    '),
@@ -63,7 +67,12 @@ function bandLines(band: BandReport): string[] {
   const others = band.lines.slice(1).map((line) => `${line.name}: ${formatQuantity(line.transmittance)}`);
   if (others.length > 0) lines.push(`    transmittance at ${others.join('; ')}`);
   if (band.claims.length > 0) {
-    const claims = band.claims.map((claim) => [claim.quantity, claimText(claim), deviationText(claim), verdictText(claim)]);
+    const claims = band.claims.map((claim) => [
+      claim.quantity,
+      claimText(claim),
+      deviationText(claim),
+      verdictText(claim),
+    ]);
     lines.push(...columns([['claim', 'data sheet', 'deviation', 'verdict'], ...claims], '    '));
   }
   return lines;
@@ -100,12 +109,14 @@ function blockingText(blocking: OutOfBand | { readonly absent: string }): string
   if ('value' in mean) {
     const shown: Quantity = { ...mean, interval95: [mean.value, mean.value] };
     parts.push(`mean optical density ${formatQuantity(shown)}`);
-  } else if ('atLeast' in mean) parts.push(`mean optical density at least ${mean.atLeast.toFixed(2)} (${mean.why})`);
+  } else if ('atLeast' in mean)
+    parts.push(`mean optical density at least ${mean.atLeast.toFixed(2)} (${mean.why})`);
   else parts.push(mean.absent);
   if (blocking.seenFromNm !== null && blocking.seenToNm !== null) {
     parts.push(`seen from ${blocking.seenFromNm.toFixed(0)} to ${blocking.seenToNm.toFixed(0)} nm`);
   }
-  for (const leak of blocking.leaks) parts.push(`leak at ${leak.peakNm.toFixed(1)} nm, transmittance ${leak.peakTransmittance.toFixed(4)}`);
+  for (const leak of blocking.leaks)
+    parts.push(`leak at ${leak.peakNm.toFixed(1)} nm, transmittance ${leak.peakTransmittance.toFixed(4)}`);
   return parts.join('; ');
 }
 

@@ -34,7 +34,8 @@ export function readOptions(
     }
     const [name = '', ...rest] = word.slice(2).split('=');
     const kind = Object.hasOwn(known, name) ? known[name] : undefined;
-    if (kind === undefined) refuse(place, `--${name}`, 'is not an option of this command', 'see halfmax --help');
+    if (kind === undefined)
+      refuse(place, `--${name}`, 'is not an option of this command', 'see halfmax --help');
     if (options.has(name)) refuse(place, `--${name}`, 'is given twice', 'give it once');
     if (kind === 'flag') {
       if (rest.length > 0) refuse(place, `--${name}`, 'takes no value', 'leave the value out');

@@ -19,10 +19,13 @@ const REACH_WIDTHS = 2;
  */
 export function bandTargets(names: readonly string[], bands: readonly BandRange[]): BandTargets[] {
   const named = [...new Set(names.flatMap((name) => resolveLines(name) ?? []))];
-  const claimed = new Map<EmissionLine, BandRange | null>(named.map((line) => [line, nearestBand(line, bands)]));
+  const claimed = new Map<EmissionLine, BandRange | null>(
+    named.map((line) => [line, nearestBand(line, bands)]),
+  );
   return bands.map((band) => {
     const own = named.filter((line) => claimed.get(line) === band);
-    const targets = own.length > 0 ? own : emissionLines.filter((line) => line.principal && passes(band, line));
+    const targets =
+      own.length > 0 ? own : emissionLines.filter((line) => line.principal && passes(band, line));
     const beside = targets.flatMap((line) => lineNeighbours(line));
     const neighbours = [...new Set(beside)].filter((line) => !targets.includes(line) && near(band, line));
     return { targets, neighbours };

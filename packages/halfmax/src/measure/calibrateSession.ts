@@ -1,4 +1,9 @@
-import { type Calibration, calibrate, compareInstrumentScale, type InstrumentScaleReport } from '../calibration/index.js';
+import {
+  type Calibration,
+  calibrate,
+  compareInstrumentScale,
+  type InstrumentScaleReport,
+} from '../calibration/index.js';
 import { type CleanSpectrum, combineExposures, type Detector } from '../frames/index.js';
 
 /**

@@ -1,4 +1,9 @@
-import { type Calibration, type InstrumentScaleReport, lineSpreadAt, wavelengthAt } from '../calibration/index.js';
+import {
+  type Calibration,
+  type InstrumentScaleReport,
+  lineSpreadAt,
+  wavelengthAt,
+} from '../calibration/index.js';
 import type { CalibrationReport } from './measurement.js';
 
 /**

@@ -12,6 +12,8 @@ export interface ScaledCurve {
   readonly standardUncertainty: Float64Array;
   /** Smallest transmittance that can be told from zero. */
   readonly floor: Float64Array;
+  /** Light of the open beam, counts. */
+  readonly openCounts: Float64Array;
   /** Pixel of each point. */
   readonly pixels: Int32Array;
 }
@@ -41,6 +43,7 @@ export function curveOnScale(measured: TransmittanceCurve, dispersion: Dispersio
     driftUncertainty: pick(drift),
     standardUncertainty: pick(measured.standardUncertainty),
     floor: pick(measured.floor),
+    openCounts: pick(measured.openCounts),
     pixels: Int32Array.from(kept),
   };
 }

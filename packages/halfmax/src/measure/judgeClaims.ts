@@ -21,35 +21,43 @@ export function judgeClaims(
   claims: FilterClaims,
   scaled: ScaledCurve,
 ): BandReport[] {
-  return bands.map((band, index) => {
+  return bands.map((unjudged, index) => {
+    const band = unjudged.report;
     const reports: ClaimReport[] = [];
     for (const name of BAND_CLAIMS) {
       const claim = claims[name];
       if (claim === undefined) continue;
-      if (name === 'centreNm' && nearestBand(bands, claim) !== band) continue;
-      reports.push(report(name, claim, reportedNumber(band, name)));
+      if (name === 'centreNm' && nearestBand(bands, claim) !== unjudged) continue;
+      reports.push(report(name, claim, unjudged));
     }
-    if (index === 0 && claims.opticalDensity !== undefined) reports.push(densityReport(claims.opticalDensity, scaled));
+    if (index === 0 && claims.opticalDensity !== undefined)
+      reports.push(densityReport(claims.opticalDensity, scaled));
     return { ...band, claims: reports };
   });
 }
 
-/** The corrected number where there is one, else the one as measured. */
-function reportedNumber(band: UnjudgedBand, name: (typeof BAND_CLAIMS)[number]): Quantity {
-  const corrected = band.corrected[name];
-  return isAbsent(corrected) ? band.asMeasured[name] : corrected;
-}
+const OUTPUTS = {
+  fwhmNm: 'fwhm',
+  centreNm: 'centre',
+  peakTransmittance: 'peak',
+  transmittanceAtLine: 'line 0',
+} as const;
 
-function report(name: string, claim: Claim, measured: Quantity): ClaimReport {
-  const { verdict, reason, probabilityMet, deviation } = judge(claim, measured);
-  return { quantity: name, claim, measured, verdict, reason, probabilityMet, deviation };
+/** Judges by the corrected number where there is one, else by the one as measured, and by its draws. */
+function report(name: (typeof BAND_CLAIMS)[number], claim: Claim, { report: band, spread }: UnjudgedBand): ClaimReport {
+  const kind = isAbsent(band.corrected[name]) ? 'measured' : 'corrected';
+  const measured: Quantity = kind === 'corrected' ? band.corrected[name] : band.asMeasured[name];
+  const samples = isAbsent(measured) ? null : spread.samples(`${kind} ${OUTPUTS[name]}`, measured.value);
+  const held = isAbsent(measured) || samples === null ? measured : { samples, value: measured.value };
+  const { verdict, reason, probabilityMet, deviation } = judge(claim, held);
+  return { quantity: name, basis: kind, claim, measured, verdict, reason, probabilityMet, deviation };
 }
 
 /** The band whose centre is nearest to what a claim on a centre names. */
 function nearestBand(bands: readonly UnjudgedBand[], claim: Claim): UnjudgedBand | undefined {
   const aim = 'value' in claim ? claim.value : 'atLeast' in claim ? claim.atLeast : claim.atMost;
   const away = (band: UnjudgedBand): number => {
-    const { centreNm } = band.asMeasured;
+    const { centreNm } = band.report.asMeasured;
     return isAbsent(centreNm) ? Number.POSITIVE_INFINITY : Math.abs(centreNm.value - aim);
   };
   return [...bands].sort((a, b) => away(a) - away(b))[0];
@@ -60,7 +68,8 @@ function densityReport(claim: NonNullable<FilterClaims['opticalDensity']>, scale
   const name = `opticalDensity ${claim.fromNm} to ${claim.toNm} nm`;
   const blocking = opticalDensityIn(curve, claim.fromNm, claim.toNm, { floor });
   const found = blocking.worstOpticalDensity;
-  const measured = 'value' in found ? { value: found.value, standardUncertainty: found.standardUncertainty } : found;
+  const measured =
+    'value' in found ? { value: found.value, standardUncertainty: found.standardUncertainty } : found;
   const { verdict, reason, probabilityMet, deviation } = judge(claim, measured);
   const shown =
     'value' in found
@@ -68,8 +77,11 @@ function densityReport(claim: NonNullable<FilterClaims['opticalDensity']>, scale
           ...measured,
           value: found.value,
           standardUncertainty: found.standardUncertainty,
-          interval95: [found.value - 1.96 * found.standardUncertainty, found.value + 1.96 * found.standardUncertainty] as const,
+          interval95: [
+            found.value - 1.96 * found.standardUncertainty,
+            found.value + 1.96 * found.standardUncertainty,
+          ] as const,
         }
       : found;
-  return { quantity: name, claim, measured: shown, verdict, reason, probabilityMet, deviation };
+  return { quantity: name, basis: 'measured', claim, measured: shown, verdict, reason, probabilityMet, deviation };
 }

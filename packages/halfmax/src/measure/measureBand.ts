@@ -1,4 +1,5 @@
 import { type Calibration, lineSpreadAt } from '../calibration/index.js';
+import { type BandCorrection, bandValue, correctBand } from '../correction/index.js';
 import {
   type BandMetrics,
   type BandRange,
@@ -9,75 +10,159 @@ import {
   transmittanceAt,
 } from '../metrics/index.js';
 import type { EmissionLine } from '../reference/index.js';
+import { bandModel, type OutputName } from './bandModel.js';
+import { type BandSpread, bandSpread, type TrialOptions } from './bandSpread.js';
 import type { BandTargets } from './bandTargets.js';
 import type { ScaledCurve } from './curveOnScale.js';
+import type { LevelUncertainty } from './levelInputs.js';
 import type { BandNumbers, BandReport, LineReport } from './measurement.js';
 import { type ScaleUncertainty, scaleUncertainty } from './scaleUncertainty.js';
 
-/** A band measured, its claims not yet judged. */
-export type UnjudgedBand = Omit<BandReport, 'claims'>;
+/** A band measured, its claims not yet judged, with the Monte Carlo draws behind its numbers. */
+export interface UnjudgedBand {
+  readonly report: Omit<BandReport, 'claims'>;
+  readonly spread: BandSpread;
+}
 
-const NOT_CORRECTED = { absent: 'the line spread is not taken out by this version' };
+/** What holds for every band of a session. */
+export interface BandContext {
+  readonly calibration: Calibration;
+  /** Length of the detector. */
+  readonly pixels: number;
+  /** Level uncertainties but the drift, which is found for each band. */
+  readonly levels: Omit<LevelUncertainty, 'drift'>;
+  readonly trials: TrialOptions;
+}
 
 /**
- * Measures one passband: numbers from the pixels with the noise, then the uncertainty of scale and lamp added.
+ * Measures one passband: numbers from the pixels, the line spread taken out, and the Monte Carlo of both.
  *
  * @param scaled - the curve on the wavelength scale
  * @param range - the band, from findBands
  * @param lines - the band's lines
- * @param calibration - scale and line spread
- * @param pixels - length of the detector
+ * @param context - scale, line spread, level uncertainties, trials
  * @returns the numbers of the band
  */
 export function measureBand(
   scaled: ScaledCurve,
   range: BandRange,
   lines: BandTargets,
-  calibration: Calibration,
-  pixels: number,
+  context: BandContext,
 ): UnjudgedBand {
+  const { calibration, pixels } = context;
   const spread = lineSpreadAt(calibration.lineSpread, range.peakNm);
-  const metrics = describeBand(scaled.curve, range, { lineSpreadNm: spread.fwhmNm, floor: scaled.floor });
+  const lineSpreadNm = spread.fwhmNm;
+  const metrics = describeBand(scaled.curve, range, { lineSpreadNm, floor: scaled.floor });
+  const correction = corrected(scaled, range, metrics, calibration);
   const scale = scaleUncertainty(calibration.dispersion, pixels);
-  const drift = relativeDrift(scaled, range);
-  const { blueNm, redNm } = metrics.halfCrossingsNm;
-  const widthU = isAbsent(blueNm) || isAbsent(redNm) ? 0 : scale.distance(blueNm.value, redNm.value);
-  const report = (line: EmissionLine, isTarget: boolean): LineReport => ({
-    name: line.name,
-    wavelengthNm: line.wavelengthNm,
-    isTarget,
-    transmittance: lineTransmittance(scaled, line, spread.fwhmNm, scale, drift),
+  const levels = { ...context.levels, drift: relativeDrift(scaled, range) };
+  const all = [...lines.targets, ...lines.neighbours];
+  const band = bandModel({
+    curve: scaled.curve,
+    range,
+    lineSpreadNm,
+    lines: all,
+    calibration,
+    pixels,
+    correction,
+    levels,
   });
-  const lineReports = [
-    ...lines.targets.map((line) => report(line, true)),
-    ...lines.neighbours.map((line) => report(line, false)),
-  ];
-  const first = lineReports.find((line) => line.isTarget);
-  const asMeasured: BandNumbers = {
-    fwhmNm: widen(metrics.fwhmNm, () => widthU),
-    centreNm: widen(metrics.centreNm, scale.place),
-    peakNm: widen(metrics.peakNm, scale.place),
-    peakTransmittance: widen(metrics.peakTransmittance, (peak) => peak * drift),
-    transmittanceAtLine: first?.transmittance ?? { absent: 'the session names no emission line in this band' },
-  };
+  const trials = bandSpread(band, context.trials);
+  const stated = (name: OutputName, value: number | null, why: string): Quantity =>
+    value === null ? { absent: why } : trials.quantity(name, value);
+
+  const measuredLines = all.map((line) => transmittanceAt(scaled.curve, line.wavelengthNm, { lineSpreadNm }));
+  const asMeasured = (): BandNumbers => ({
+    fwhmNm: fromMetrics(metrics.fwhmNm, trials, 'measured fwhm'),
+    centreNm: fromMetrics(metrics.centreNm, trials, 'measured centre'),
+    peakNm: fromMetrics(metrics.peakNm, trials, 'measured peak place'),
+    peakTransmittance: fromMetrics(metrics.peakTransmittance, trials, 'measured peak'),
+    transmittanceAtLine:
+      lines.targets.length === 0 ? NO_LINE : fromMetrics(measuredLines[0]!, trials, 'measured line 0'),
+  });
+  const why = 'absent' in correction ? correction.absent : '';
+  const good = 'absent' in correction ? null : correction;
+  const read = good?.readings ?? null;
+  const correctedLine = (m: number): Quantity =>
+    stated(`corrected line ${m}`, good === null ? null : lineValue(good, all[m]!), why);
+  const lineReports = all.map(
+    (line, m): LineReport => ({
+      name: line.name,
+      wavelengthNm: line.wavelengthNm,
+      isTarget: m < lines.targets.length,
+      transmittance: fromMetrics(measuredLines[m]!, trials, `measured line ${m}`),
+      corrected: correctedLine(m),
+    }),
+  );
   const { fwhmNm, centreNm, peakNm, peakTransmittance, ...rest } = metrics;
   const [shortest, longest] = calibration.coveredNm;
   return {
-    target: lines.targets.map((line) => line.name),
-    asMeasured,
-    corrected: {
-      fwhmNm: NOT_CORRECTED,
-      centreNm: NOT_CORRECTED,
-      peakNm: NOT_CORRECTED,
-      peakTransmittance: NOT_CORRECTED,
-      transmittanceAtLine: NOT_CORRECTED,
+    report: {
+      target: lines.targets.map((line) => line.name),
+      asMeasured: asMeasured(),
+      corrected: {
+        fwhmNm: stated('corrected fwhm', read && read.redNm - read.blueNm, why),
+        centreNm: stated('corrected centre', read && (read.redNm + read.blueNm) / 2, why),
+        peakNm: stated('corrected peak place', read && read.peakNm, why),
+        peakTransmittance: stated('corrected peak', read && read.peakTransmittance, why),
+        transmittanceAtLine: lines.targets.length === 0 ? NO_LINE : correctedLine(0),
+      },
+      lines: lineReports,
+      details: widenDetails(rest, scale, levels.drift),
+      lineSpreadNm: { value: spread.fwhmNm, standardUncertainty: spread.uncertaintyNm },
+      correction:
+        good === null
+          ? { absent: why }
+          : {
+              method: METHOD,
+              misfit: good.fit.misfit,
+              secondWay: {
+                method: SECOND_METHOD,
+                fwhmNm: good.sharpened.readings.redNm - good.sharpened.readings.blueNm,
+                peakTransmittance: good.sharpened.readings.peakTransmittance,
+                rounds: good.sharpened.rounds,
+              },
+            },
+      extrapolated: range.blueNm < shortest || range.redNm > longest,
+      budget: trials.budget(good === null ? 'measured fwhm' : 'corrected fwhm').map(({ source, standardUncertainty }) => ({
+        source,
+        standardUncertaintyNm: standardUncertainty,
+      })),
+      budgets: trials.budgets(good === null ? 'measured' : 'corrected'),
+      monteCarlo: trials.summary(good === null ? 'measured fwhm' : 'corrected fwhm'),
     },
-    lines: lineReports,
-    details: widenDetails(rest, scale, drift),
-    lineSpreadNm: { value: spread.fwhmNm, standardUncertainty: spread.uncertaintyNm },
-    extrapolated: range.blueNm < shortest || range.redNm > longest,
-    budget: budgetOf(metrics.fwhmNm, widthU),
+    spread: trials,
   };
+}
+
+const NO_LINE: Quantity = { absent: 'the session names no emission line in this band' };
+const METHOD = 'flexible band shape seen through the measured line spread, fitted by least squares with a prior';
+const SECOND_METHOD = 'multiplicative iteration without a model of the band, stopped when the residuals reach the noise';
+
+function fromMetrics(number: Quantity, trials: BandSpread, name: OutputName): Quantity {
+  return isAbsent(number) ? number : trials.quantity(name, number.value, number.standardUncertainty);
+}
+
+function corrected(
+  scaled: ScaledCurve,
+  range: BandRange,
+  metrics: BandMetrics,
+  calibration: Calibration,
+): BandCorrection | { readonly absent: string } {
+  const { centreNm, fwhmNm, peakTransmittance } = metrics;
+  if (isAbsent(fwhmNm)) return fwhmNm;
+  if (isAbsent(centreNm)) return centreNm;
+  if (isAbsent(peakTransmittance)) return peakTransmittance;
+  const measured = {
+    centreNm: centreNm.value,
+    fwhmNm: fwhmNm.value,
+    peakTransmittance: peakTransmittance.value,
+  };
+  return correctBand(scaled.curve, scaled.openCounts, range, measured, calibration);
+}
+
+function lineValue(correction: BandCorrection, line: EmissionLine): number {
+  return bandValue(correction.fit.shape, correction.fit.parameters, line.wavelengthNm);
 }
 
 /** The lamp's drift around the band, relative to the transmittance: common to its pixels, so it moves levels only. */
@@ -93,35 +178,13 @@ function relativeDrift(scaled: ScaledCurve, range: BandRange): number {
   return light === 0 ? 0 : drift / light;
 }
 
-/** A scale error of the wavelength moves the reading along the slope of the curve. */
-function lineTransmittance(
-  scaled: ScaledCurve,
-  line: EmissionLine,
-  lineSpreadNm: number,
-  scale: ScaleUncertainty,
-  drift: number,
-): Quantity {
-  const read = (nm: number): Quantity => transmittanceAt(scaled.curve, nm, { lineSpreadNm });
-  const here = read(line.wavelengthNm);
-  if (isAbsent(here)) return here;
-  const u = Math.max(scale.place(line.wavelengthNm), 1e-6);
-  const before = read(line.wavelengthNm - u);
-  const after = read(line.wavelengthNm + u);
-  const alongSlope = isAbsent(before) || isAbsent(after) ? 0 : Math.abs(after.value - before.value) / 2;
-  return widen(here, (value) => Math.hypot(alongSlope, value * drift));
-}
-
 /** Adds a further standard uncertainty in quadrature. */
 function widen(number: Quantity, further: (value: number) => number): Quantity {
   if (isAbsent(number)) return number;
   return quantity(number.value, Math.hypot(number.standardUncertainty, further(number.value)));
 }
 
-function widenDetails(
-  details: BandReport['details'],
-  scale: ScaleUncertainty,
-  drift: number,
-): BandReport['details'] {
+function widenDetails(details: BandReport['details'], scale: ScaleUncertainty, drift: number): BandReport['details'] {
   const { definitions, halfCrossingsNm } = details;
   return {
     ...details,
@@ -142,13 +205,4 @@ function widenDetails(
       maximumSample: widen(definitions.maximumSample, (value) => value * drift),
     },
   };
-}
-
-function budgetOf(fwhm: BandMetrics['fwhmNm'], scaleNm: number): BandReport['budget'] {
-  const noise = isAbsent(fwhm) ? 0 : fwhm.standardUncertainty;
-  const sources = [
-    { source: 'count noise of the filtered, open and dark scans', standardUncertaintyNm: noise },
-    { source: 'wavelength scale', standardUncertaintyNm: scaleNm },
-  ];
-  return sources.sort((a, b) => b.standardUncertaintyNm - a.standardUncertaintyNm);
 }

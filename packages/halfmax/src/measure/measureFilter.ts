@@ -1,5 +1,5 @@
 import type { Calibration } from '../calibration/index.js';
-import type { NoiseModel, ReducedFrames, Warning } from '../frames/index.js';
+import type { CleanSpectrum, NoiseModel, ReducedFrames, Warning } from '../frames/index.js';
 import { findBands, outOfBand } from '../metrics/index.js';
 import type { FilterEntry } from '../session/benchSession.js';
 import { transmittanceCurve } from '../transmittance/index.js';
@@ -8,6 +8,16 @@ import { curveOnScale } from './curveOnScale.js';
 import { judgeClaims } from './judgeClaims.js';
 import { measureBand } from './measureBand.js';
 import type { CurveTable, FilterReport } from './measurement.js';
+
+/** What holds for all filters of a session. */
+export interface FilterOptions {
+  readonly seed: number;
+  readonly draws: number | null;
+  /** Relative flicker of the lamp from frame to frame. */
+  readonly flicker: number;
+  /** Half width of the non-linearity left. */
+  readonly nonLinearity: number;
+}
 
 /** One filter measured. */
 export interface MeasuredFilter {
@@ -22,14 +32,18 @@ export interface MeasuredFilter {
  * @param filter - the session's entry
  * @param frames - clean spectra of the session
  * @param calibration - scale and line spread
+ * @param options - trials and level uncertainties of the session
  * @returns report and curve
  */
 export function measureFilter(
   filter: FilterEntry,
   frames: Pick<ReducedFrames, 'spectra' | 'noise'>,
   calibration: Calibration,
+  options: FilterOptions,
 ): MeasuredFilter {
-  const filtered = frames.spectra.filter((spectrum) => spectrum.role === 'filtered' && spectrum.filter === filter.id);
+  const filtered = frames.spectra.filter(
+    (spectrum) => spectrum.role === 'filtered' && spectrum.filter === filter.id,
+  );
   const open = frames.spectra.filter((spectrum) => spectrum.role === 'open');
   const { id, label } = filter;
   if (filtered.length === 0) {
@@ -50,16 +64,32 @@ export function measureFilter(
   };
   if (scaled.curve.wavelengthNm.length < 5) {
     const why = 'the open beam is too weak or clipped in nearly every pixel';
-    const report = { id, label, curveFile: file, bands: [], outOfBand: { absent: why }, lampDrift: measured.drift };
+    const report = {
+      id,
+      label,
+      curveFile: file,
+      bands: [],
+      outOfBand: { absent: why },
+      lampDrift: measured.drift,
+    };
     return { report, curve, warnings: measured.warnings };
   }
   const ranges = findBands(scaled.curve);
   const targets = bandTargets(filter.lines, ranges);
   const pixels = measured.transmittance.length;
-  const bands = ranges.map((range, index) => measureBand(scaled, range, targets[index]!, calibration, pixels));
+  const { repeatScatter: repeat } = measured;
+  const levels = {
+    flicker: options.flicker / Math.sqrt(framesOf(filtered)),
+    repeat: repeat === null ? 0 : repeat.relative / Math.sqrt(repeat.repeats),
+    nonLinearity: options.nonLinearity,
+  };
+  const bands = ranges.map((range, index) => {
+    const trials = { seed: bandSeed(options.seed, id, index), draws: options.draws };
+    return measureBand(scaled, range, targets[index]!, { calibration, pixels, levels, trials });
+  });
   const warnings: Warning[] = [...measured.warnings];
   if (bands.length === 0) warnings.push({ where: id, what: 'no passband stands out of the noise' });
-  for (const band of bands) {
+  for (const { report: band } of bands) {
     if (!band.extrapolated) continue;
     const [from, to] = calibration.coveredNm;
     warnings.push({
@@ -81,6 +111,18 @@ export function measureFilter(
     curve,
     warnings,
   };
+}
+
+/** Frames behind the scan with the fewest. */
+function framesOf(filtered: readonly CleanSpectrum[]): number {
+  return Math.min(...filtered.map((spectrum) => spectrum.frames));
+}
+
+/** A seed for each band of its own, from the session's: order and number of other filters do not matter. */
+function bandSeed(seed: number, id: string, band: number): number {
+  let hash = seed ^ 0x9e3779b9;
+  for (const sign of `${id} ${band}`) hash = Math.imul(hash ^ sign.codePointAt(0)!, 0x01000193);
+  return hash >>> 0;
 }
 
 /** A plain file name from a filter's id: characters other than letters, digits, dot, dash and underscore are spelt out. */

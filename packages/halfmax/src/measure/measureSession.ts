@@ -1,6 +1,7 @@
 import { reduceFrames, type Warning } from '../frames/index.js';
 import type { BenchSession } from '../session/benchSession.js';
 import { calibrateSession, instrumentScaleOf } from './calibrateSession.js';
+import { assumptions } from './assumptions.js';
 import { calibrationReport } from './calibrationReport.js';
 import { measureFilter } from './measureFilter.js';
 import type { CurveTable, Measurement, Provenance } from './measurement.js';
@@ -33,9 +34,15 @@ export function measureSession(session: BenchSession, options: MeasureOptions): 
   step('calibrate the wavelengths');
   const calibration = calibrateSession(frames.spectra, session.detector);
   const ownScale = instrumentScaleOf(frames.spectra, calibration);
+  const assumed = assumptions(session, calibration);
   const filters = session.filters.map((filter) => {
     step(`measure ${filter.label}`);
-    return measureFilter(filter, frames, calibration);
+    return measureFilter(filter, frames, calibration, {
+      seed: options.provenance.seed,
+      draws: options.provenance.draws === 0 ? null : options.provenance.draws,
+      flicker: assumed.flicker,
+      nonLinearity: assumed.nonLinearity,
+    });
   });
   const warnings: Warning[] = [
     ...session.warnings,
@@ -51,6 +58,7 @@ export function measureSession(session: BenchSession, options: MeasureOptions): 
     frames: { noise: frames.noise, rejected: frames.rejected },
     calibration: calibrationReport(calibration, session.detector.pixels, ownScale),
     filters: filters.map((filter) => filter.report),
+    assumptions: assumed.list,
     warnings,
   };
   return { measurement, curves: filters.flatMap((filter) => (filter.curve === null ? [] : [filter.curve])) };

@@ -12,7 +12,17 @@ export interface Measurement {
   readonly frames: { readonly noise: NoiseModel; readonly rejected: readonly RejectedScan[] };
   readonly calibration: CalibrationReport;
   readonly filters: readonly FilterReport[];
+  /** Inputs that the session does not state and the frames do not show, with the value taken. */
+  readonly assumptions: readonly Assumption[];
   readonly warnings: readonly Warning[];
+}
+
+/** An input that nobody stated. */
+export interface Assumption {
+  readonly input: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly source: string;
 }
 
 /** What a measurement was made with: the same of all this gives the same bytes. */
@@ -21,6 +31,7 @@ export interface Provenance {
   readonly version: string;
   readonly node: string;
   readonly seed: number;
+  /** Draws asked for; 0 where each band took as many as it needed (see its monteCarlo). */
   readonly draws: number;
   readonly inputs: readonly { readonly file: string; readonly sha256: string }[];
 }
@@ -41,7 +52,11 @@ export interface CalibrationReport {
   /** Range of the lines used: beyond it the scale is extrapolated. */
   readonly coveredNm: readonly [number, number];
   readonly rangeNm: readonly [number, number];
-  readonly lineSpread: readonly { readonly wavelengthNm: number; readonly fwhmNm: number; readonly uncertaintyNm: number }[];
+  readonly lineSpread: readonly {
+    readonly wavelengthNm: number;
+    readonly fwhmNm: number;
+    readonly uncertaintyNm: number;
+  }[];
   readonly lineShape: { readonly boxShare: number; readonly boxRatio: number; readonly skewness: number };
   readonly lampShifts: readonly LampShift[];
   /** Instrument's own wavelength column minus this scale, where frames carry one. */
@@ -76,12 +91,54 @@ export interface LineReport {
   readonly wavelengthNm: number;
   /** Named by the session, or a neighbour that matters. */
   readonly isTarget: boolean;
+  /** As measured. */
   readonly transmittance: Quantity;
+  /** Line spread taken out. */
+  readonly corrected: Quantity;
+}
+
+/** What makes each number uncertain, largest first, in the number's own unit. */
+export type QuantityBudgets = Readonly<
+  Record<
+    'fwhmNm' | 'centreNm' | 'peakTransmittance' | 'transmittanceAtLine',
+    readonly { readonly source: string; readonly standardUncertainty: number }[]
+  >
+>;
+
+/** How the Monte Carlo of a band went, and whether the first-order law would have done for its FWHM. */
+export interface MonteCarloReport {
+  readonly draws: number;
+  readonly stopped: 'adaptive' | 'fixed' | 'limit';
+  readonly linearCheck:
+    | {
+        readonly standardUncertainty: number;
+        readonly agrees: boolean;
+        readonly lowDistance: number;
+        readonly highDistance: number;
+        readonly tolerance: number;
+      }
+    | { readonly absent: string };
+}
+
+/** How the line spread was taken out of a band. */
+export interface CorrectionReport {
+  readonly method: string;
+  /** Root mean square of the residuals in units of the noise. */
+  readonly misfit: number;
+  /** The same band by a way that knows no shape. */
+  readonly secondWay: {
+    readonly method: string;
+    readonly fwhmNm: number;
+    readonly peakTransmittance: number;
+    readonly rounds: number;
+  };
 }
 
 /** A claim held against the measurement. */
 export interface ClaimReport {
   readonly quantity: string;
+  /** Whether the number as measured or the corrected one was judged. */
+  readonly basis: 'measured' | 'corrected';
   readonly claim: Claim;
   readonly measured: Quantity | { readonly atLeast: number; readonly why: string };
   readonly verdict: Verdict;
@@ -102,8 +159,12 @@ export interface BandReport {
   readonly lineSpreadNm: { readonly value: number; readonly standardUncertainty: number };
   /** True where the band lies outside the range of the lamp lines. */
   readonly extrapolated: boolean;
-  /** What makes the FWHM uncertain, largest first. */
+  readonly correction: CorrectionReport | { readonly absent: string };
+  /** What makes the FWHM (corrected, where it is) uncertain, largest first. */
   readonly budget: readonly { readonly source: string; readonly standardUncertaintyNm: number }[];
+  /** The same for every number. */
+  readonly budgets: QuantityBudgets;
+  readonly monteCarlo: MonteCarloReport;
   readonly claims: readonly ClaimReport[];
 }
 

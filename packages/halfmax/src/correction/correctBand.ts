@@ -1,0 +1,139 @@
+import { dispersionAt, type LineShape, lineShape, lineSpreadAt, type Calibration } from '../calibration/index.js';
+import { fitPolynomial } from '../numeric/index.js';
+import type { BandRange, Curve } from '../metrics/index.js';
+import { type BandReadings, bandReadings } from './bandReadings.js';
+import { bandValue } from './bandShape.js';
+import { deconvolve, type SharpenedBand } from './deconvolve.js';
+import { type BandData, type BandFit, fitBand } from './fitBand.js';
+import { applySpread, type PixelSpread, type SpreadMatrix, spreadMatrix } from './spreadMatrix.js';
+
+/** A band with the line spread taken out. */
+export interface BandCorrection {
+  readonly data: BandData;
+  readonly fit: BandFit;
+  readonly readings: BandReadings;
+  /** First pixel of the curve that belongs to the data. */
+  readonly first: number;
+  /** Makes the weights again for a line spread of another width or skewness. */
+  readonly matrixFor: (widthFactor: number, skewness: number) => SpreadMatrix;
+  /** The fitted shape as the pixels would see it through other weights. */
+  readonly seenThrough: (matrix: SpreadMatrix) => Float64Array;
+  readonly skewness: number;
+  /** Relative standard uncertainty of the line spread's width, and standard uncertainty of its skewness. */
+  readonly widthUncertainty: number;
+  readonly skewnessUncertainty: number;
+  /** Half widths that the difference to the model-free way adds. */
+  readonly secondWay: { readonly fwhmNm: number; readonly centreNm: number; readonly peak: number };
+  readonly sharpened: SharpenedBand;
+}
+
+/** What the curve alone says of the band. */
+export interface MeasuredBand {
+  readonly centreNm: number;
+  readonly fwhmNm: number;
+  readonly peakTransmittance: number;
+}
+
+/** Pixels are used up to this many widths from the centre, and at least so many line spreads beyond the half points. */
+const REACH_WIDTHS = 1.4;
+const REACH_SPREADS = 2.2;
+/** A line spread wider than this share of the band as measured hides the band's own width. */
+const WIDEST_SHARE = 0.85;
+/** Root mean square of the residuals, in units of the noise, beyond which the shape is not believed. */
+const WORST_MISFIT = 4;
+
+/**
+ * Takes the instrument's line spread out of a passband.
+ *
+ * @param curve - the curve as measured
+ * @param openCounts - light of the lamp at the same points, any unit
+ * @param range - the band, from findBands
+ * @param measured - the band's numbers as measured
+ * @param calibration - scale and line spread
+ * @returns the corrected band, or why it cannot be had
+ */
+export function correctBand(
+  curve: Curve,
+  openCounts: Float64Array,
+  range: BandRange,
+  measured: MeasuredBand,
+  calibration: Calibration,
+): BandCorrection | { readonly absent: string } {
+  const { lineSpread } = calibration;
+  const { fwhmNm: spreadNm } = lineSpreadAt(lineSpread, measured.centreNm);
+  if (spreadNm > WIDEST_SHARE * measured.fwhmNm) {
+    return {
+      absent:
+        `the line spread, ${spreadNm.toFixed(2)} nm, is nearly as wide as the band looks: its FWHM lies between 0 and ` +
+        `${measured.fwhmNm.toFixed(2)} nm`,
+    };
+  }
+  const reach = Math.max(REACH_WIDTHS * measured.fwhmNm, measured.fwhmNm / 2 + REACH_SPREADS * spreadNm);
+  const from = Math.max(range.fromNm, measured.centreNm - reach);
+  const to = Math.min(range.toNm, measured.centreNm + reach);
+  let first = 0;
+  while (first < curve.wavelengthNm.length && curve.wavelengthNm[first]! < from) first++;
+  let end = first;
+  while (end < curve.wavelengthNm.length && curve.wavelengthNm[end]! <= to) end++;
+  if (end - first < 14) return { absent: `only ${end - first} pixels show the band and its feet: too few for a shape` };
+  const wavelengthNm = curve.wavelengthNm.slice(first, end);
+  const floor = 1e-4 * measured.peakTransmittance;
+  const { dispersion } = calibration;
+  const direction = dispersionAt(dispersion, dispersion.pivotPixel) > 0 ? 1 : -1;
+  const slopes = lampSlopes(wavelengthNm, openCounts.slice(first, end));
+  const matrixFor = (widthFactor: number, skewness: number): SpreadMatrix => {
+    const shape: LineShape = lineShape(lineSpread.boxShare, lineSpread.boxRatio, skewness);
+    const spreads = Array.from(wavelengthNm, (nm, i): PixelSpread => {
+      const { fwhmNm } = lineSpreadAt(lineSpread, nm);
+      return { sigmaNm: (widthFactor * fwhmNm) / shape.fwhm, lampSlopePerNm: slopes(wavelengthNm[i]!) };
+    });
+    return spreadMatrix(wavelengthNm, spreads, shape, direction);
+  };
+  const data: BandData = {
+    wavelengthNm,
+    transmittance: curve.transmittance.slice(first, end),
+    standardUncertainty: curve.standardUncertainty.slice(first, end).map((u) => Math.max(u, floor)),
+    matrix: matrixFor(1, lineSpread.skewness),
+    ...measured,
+    lineSpreadNm: spreadNm,
+  };
+  const fit = fitBand(data);
+  if (!(fit.misfit < WORST_MISFIT)) {
+    return { absent: `no band shape fits the pixels through the line spread (misfit ${fit.misfit.toFixed(1)})` };
+  }
+  const readings = bandReadings(fit.shape, fit.parameters);
+  const sharpened = deconvolve(data);
+  const { uncertaintyNm } = lineSpreadAt(lineSpread, measured.centreNm);
+  return {
+    data,
+    fit,
+    readings,
+    first,
+    matrixFor,
+    seenThrough: (matrix) => {
+      const out = new Float64Array(wavelengthNm.length);
+      applySpread(
+        matrix,
+        matrix.gridNm.map((nm) => bandValue(fit.shape, fit.parameters, nm)),
+        out,
+      );
+      return out;
+    },
+    skewness: lineSpread.skewness,
+    widthUncertainty: uncertaintyNm / spreadNm,
+    skewnessUncertainty: lineSpread.skewnessUncertainty,
+    secondWay: { fwhmNm: 0, centreNm: 0, peak: 0 },
+    sharpened,
+  };
+}
+
+/** Relative slope of the lamp over the band, from a parabola through its counts. */
+function lampSlopes(wavelengthNm: Float64Array, openCounts: Float64Array): (nm: number) => number {
+  const fit = fitPolynomial(wavelengthNm, openCounts, 2);
+  const [c0, c1, c2] = fit.coefficients as unknown as [number, number, number];
+  return (nm) => {
+    const t = (nm - fit.pivot) / fit.scale;
+    const level = c0 + t * (c1 + t * c2);
+    return level > 0 ? (c1 + 2 * c2 * t) / fit.scale / level : 0;
+  };
+}

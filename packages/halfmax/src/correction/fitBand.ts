@@ -1,0 +1,160 @@
+import { fitNonlinear } from '../numeric/index.js';
+import {
+  ASYMMETRY,
+  type BandShape,
+  bandValue,
+  CENTRE,
+  FIRST_RIPPLE,
+  GROUND,
+  HEIGHT,
+  LEAST_LOG_STEEPNESS,
+  LEAST_TAIL,
+  LOG_STEEPNESS,
+  LOG_WIDTH,
+  MOST_LOG_STEEPNESS,
+  MOST_TAIL,
+  shapePrior,
+  TAIL,
+} from './bandShape.js';
+import { applySpread, type SpreadMatrix } from './spreadMatrix.js';
+
+/** A band to be fitted through the line spread. */
+export interface BandData {
+  /** Pixels, ascending, nm. */
+  readonly wavelengthNm: Float64Array;
+  readonly transmittance: Float64Array;
+  /** Of each pixel, independent, above 0. */
+  readonly standardUncertainty: Float64Array;
+  readonly matrix: SpreadMatrix;
+  /** First guesses, from the curve as measured. */
+  readonly centreNm: number;
+  readonly fwhmNm: number;
+  readonly peakTransmittance: number;
+  /** Full width of the line spread, nm. */
+  readonly lineSpreadNm: number;
+}
+
+/** A band as it is without the instrument, and how the data carry it. */
+export interface BandFit {
+  readonly shape: BandShape;
+  readonly parameters: Float64Array;
+  /** Covariance from the pixels' noise and the prior. */
+  readonly covariance: readonly Float64Array[];
+  /** Change of the parameters per change of each pixel, one row per parameter. */
+  readonly response: readonly Float64Array[];
+  /** The fit as the pixels see it. */
+  readonly seen: Float64Array;
+  /** Root of the mean weighted square of the residuals: 1 where the shape fits to the noise. */
+  readonly misfit: number;
+  readonly converged: boolean;
+}
+
+/**
+ * Fits a flexible band shape, seen through the line spread, to the pixels of a passband: the line spread is taken out
+ * since the shape that is found is the one before it.
+ *
+ * @param data - pixels of the band and its feet
+ * @returns the fit
+ * Source: forward model with a prior, most probable parameters by least squares (A. Tarantola, Inverse Problem Theory,
+ * 2005, chapter 3).
+ */
+export function fitBand(data: BandData): BandFit {
+  const pixels = data.wavelengthNm.length;
+  const ripples = Math.max(2, Math.min(MOST_RIPPLES, Math.round((1.5 * data.fwhmNm) / data.lineSpreadNm)));
+  const shape: BandShape = { originNm: data.centreNm, ripples, size: FIRST_RIPPLE + ripples };
+  const prior = shapePrior(shape);
+  const held = Array.from(prior.deviation, (deviation, k) => ({ k, deviation })).filter(
+    ({ deviation }) => deviation < Infinity,
+  );
+  const curve = new Float64Array(data.matrix.gridNm.length);
+  const seen = new Float64Array(pixels);
+  const see = (parameters: Float64Array): Float64Array => {
+    for (let g = 0; g < curve.length; g++) curve[g] = bandValue(shape, parameters, data.matrix.gridNm[g]!);
+    applySpread(data.matrix, curve, seen);
+    return seen;
+  };
+  const model = (parameters: Float64Array, out: Float64Array): void => {
+    out.set(see(parameters));
+    held.forEach(({ k }, n) => {
+      out[pixels + n] = parameters[k]!;
+    });
+  };
+  const y = Float64Array.of(...data.transmittance, ...held.map(({ k }) => prior.mean[k]!));
+  const weights = Float64Array.of(
+    ...Array.from(data.standardUncertainty, (u) => 1 / u ** 2),
+    ...held.map(({ deviation }) => 1 / deviation ** 2),
+  );
+  const start = new Float64Array(shape.size);
+  start[HEIGHT] = 1.02 * data.peakTransmittance;
+  start[CENTRE] = 0;
+  start[LOG_WIDTH] = Math.log(
+    Math.max(0.5 * data.fwhmNm, data.fwhmNm - (0.2 * data.lineSpreadNm ** 2) / data.fwhmNm),
+  );
+  start[LOG_STEEPNESS] = prior.mean[LOG_STEEPNESS]!;
+  start[TAIL] = prior.mean[TAIL]!;
+  const lower = new Float64Array(shape.size).fill(Number.NEGATIVE_INFINITY);
+  const upper = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
+  lower[TAIL] = LEAST_TAIL;
+  upper[TAIL] = MOST_TAIL;
+  lower[LOG_STEEPNESS] = LEAST_LOG_STEEPNESS;
+  upper[LOG_STEEPNESS] = MOST_LOG_STEEPNESS;
+  lower[LOG_WIDTH] = Math.log(0.2 * data.fwhmNm);
+  upper[LOG_WIDTH] = Math.log(2 * data.fwhmNm);
+  lower[ASYMMETRY] = -0.8;
+  upper[ASYMMETRY] = 0.8;
+  lower[GROUND] = -0.05;
+  upper[GROUND] = 0.05;
+  const fit = fitNonlinear(model, y, start, { weights, lower, upper, maxIterations: 60 });
+  const { parameters, covariance } = fit;
+  const best = Float64Array.from(see(parameters));
+  let square = 0;
+  for (let i = 0; i < pixels; i++)
+    square += ((data.transmittance[i]! - best[i]!) / data.standardUncertainty[i]!) ** 2;
+  return {
+    shape,
+    parameters,
+    covariance,
+    response: responseOf(see, parameters, covariance, data.standardUncertainty),
+    seen: best,
+    misfit: Math.sqrt(square / Math.max(1, pixels - determinedBy(covariance, prior.deviation))),
+    converged: fit.converged,
+  };
+}
+
+const MOST_RIPPLES = 6;
+
+/** Parameters that the data rather than the prior determine. */
+function determinedBy(covariance: readonly Float64Array[], deviation: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k < deviation.length; k++) sum += 1 - Math.min(1, covariance[k]![k]! / deviation[k]! ** 2);
+  return sum;
+}
+
+/** Covariance times derivatives times weights: how the fitted parameters follow each pixel. */
+function responseOf(
+  see: (parameters: Float64Array) => Float64Array,
+  parameters: Float64Array,
+  covariance: readonly Float64Array[],
+  standardUncertainty: Float64Array,
+): Float64Array[] {
+  const size = parameters.length;
+  const pixels = standardUncertainty.length;
+  const derivatives = Array.from({ length: size }, (_, k) => {
+    const step = 1e-5 * Math.max(1, Math.abs(parameters[k]!));
+    const moved = Float64Array.from(parameters);
+    moved[k] = parameters[k]! + step;
+    const up = Float64Array.from(see(moved));
+    moved[k] = parameters[k]! - step;
+    const down = see(moved);
+    return up.map((value, i) => (value - down[i]!) / (2 * step));
+  });
+  return Array.from({ length: size }, (_, j) => {
+    const row = new Float64Array(pixels);
+    for (let k = 0; k < size; k++) {
+      const share = covariance[j]![k]!;
+      for (let i = 0; i < pixels; i++)
+        row[i]! += (share * derivatives[k]![i]!) / standardUncertainty[i]! ** 2;
+    }
+    return row;
+  });
+}

@@ -1,0 +1,51 @@
+import { type Calibration, COUPLING_PIXELS } from '../calibration/index.js';
+import type { BenchSession } from '../session/benchSession.js';
+import type { Assumption } from './measurement.js';
+
+/** Half width of the relative non-linearity that is left after the session's polynomial, and without one. */
+const NON_LINEARITY_CORRECTED = 0.003;
+const NON_LINEARITY_PLAIN = 0.005;
+
+/** Values taken where the session states none, and the list of them to be printed. */
+export interface Assumed {
+  readonly nonLinearity: number;
+  readonly flicker: number;
+  readonly list: readonly Assumption[];
+}
+
+/**
+ * The inputs that nobody stated, with the values taken for them.
+ *
+ * @param session - the session
+ * @param calibration - its calibration
+ * @returns values and the list
+ */
+export function assumptions(session: BenchSession, calibration: Calibration): Assumed {
+  const polynomial = session.detector.linearity !== null;
+  const nonLinearity = polynomial ? NON_LINEARITY_CORRECTED : NON_LINEARITY_PLAIN;
+  const list: Assumption[] = [
+    {
+      input: `non-linearity of the detector left ${polynomial ? 'after the polynomial' : 'without a polynomial'}, half width`,
+      value: nonLinearity,
+      unit: 'relative',
+      source: polynomial
+        ? 'below 0.3 % after correction: doi:10.1088/1681-7575/aadd7f'
+        : 'common practice, no source',
+    },
+    {
+      input: 'stray light of the instrument, over the open beam',
+      value: 0.001,
+      unit: 'relative',
+      source: 'typical of a single monochromator: ASTM E387',
+    },
+  ];
+  if (calibration.shifts.length === 0) {
+    list.push({
+      input: 'place of broadband light against lamp light, standard uncertainty',
+      value: COUPLING_PIXELS,
+      unit: 'pixel',
+      source: 'common practice, no source',
+    });
+  }
+  return { nonLinearity, flicker: 0, list };
+}

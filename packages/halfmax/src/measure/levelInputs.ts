@@ -1,0 +1,52 @@
+import type { UncertainInput } from '../uncertainty/index.js';
+
+/** What makes the level of a whole band uncertain, relative standard uncertainties unless said otherwise. */
+export interface LevelUncertainty {
+  /** Drift of the lamp between the open scans. */
+  readonly drift: number;
+  /** Flicker of the lamp from frame to frame, in the mean of the frames. */
+  readonly flicker: number;
+  /** Scatter between repeated scans. */
+  readonly repeat: number;
+  /** Half width of what is left of the detector's non-linearity between full level and none. */
+  readonly nonLinearity: number;
+}
+
+/** The inputs and how they change the level. */
+export interface LevelInputs {
+  readonly inputs: readonly UncertainInput[];
+  /** Factor on the transmittance of point i; x holds the inputs from `from` on. */
+  readonly factor: (x: Float64Array, from: number, i: number) => number;
+}
+
+/**
+ * Inputs that move all transmittances of a band together.
+ *
+ * A detector whose counts per light change with level reads a transmittance T, the ratio of a low to a high level, off
+ * by a share of 1 - T of the change.
+ *
+ * @param levels - relative uncertainties
+ * @param transmittance - of the points
+ * @returns inputs and factor
+ */
+export function levelInputs(levels: LevelUncertainty, transmittance: Float64Array): LevelInputs {
+  const normal = (standardUncertainty: number): UncertainInput['distribution'] => ({
+    kind: 'normal',
+    mean: 0,
+    standardUncertainty,
+  });
+  const { nonLinearity } = levels;
+  return {
+    inputs: [
+      { source: 'drift of the lamp between open scans', distribution: normal(levels.drift) },
+      { source: 'flicker of the lamp', distribution: normal(levels.flicker) },
+      { source: 'repeated scans', distribution: normal(levels.repeat) },
+      {
+        source: 'non-linearity of the detector',
+        distribution: { kind: 'rectangular', lower: -nonLinearity, upper: nonLinearity },
+      },
+    ],
+    factor: (x, from, i) =>
+      1 + x[from]! + x[from + 1]! + x[from + 2]! + x[from + 3]! * (1 - Math.min(1, Math.max(0, transmittance[i]!))),
+  };
+}
