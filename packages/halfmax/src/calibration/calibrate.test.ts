@@ -190,6 +190,18 @@ describe('calibrate, on a simulated session', () => {
     expect(text).toMatch(/fit an? (Hg-Ar|Ne|Hg|Ar) lamp|correct the label|check the lamp labels/);
   });
 
+  it('refuses one wrong label among right ones, and says which lamp it looks like', () => {
+    const neon = session.spectra.find((spectrum) => spectrum.label === 'Ne')!;
+    const wrong = { ...neon, label: 'Ar', where: 'frames[7]' };
+    const { problems } = refusal(() => calibrate([...session.spectra, wrong], session.detector));
+    expect(problems).toHaveLength(1);
+    expect(problems[0]!.place).toBe('frames[7]');
+    expect(problems[0]!.what).toMatch(
+      /^most lines of the lamp labelled "Ar" are not those of that lamp; they fit a \S*Ne\S* lamp$/,
+    );
+    expect(problems[0]!.fix).toBe('correct the label');
+  });
+
   it('refuses a lamp that it does not know by name, and offers those it does', () => {
     const [first, ...others] = session.spectra as [LampSpectrum, ...LampSpectrum[]];
     const { problems } = refusal(() =>

@@ -38,7 +38,7 @@ const LEAST_EXPLAINED = 0.2;
 /** Lines of a lamp from which a wrong label can be told. */
 const ENOUGH_TO_TELL = 4;
 /** Fewer lines than this carry no scale with an uncertainty. */
-const LEAST_LINES = 4;
+const LEAST_LINES = 5;
 /** Standard uncertainty of the centroid of a skewed line over skewness and standard deviation. Own simulation. */
 const SKEW_SHARE = 0.14;
 /** Share in its own fitted value above which a line's name is checked against the other lines. */

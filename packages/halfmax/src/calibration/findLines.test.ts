@@ -96,8 +96,13 @@ describe('findLines', () => {
   });
 
   it('takes no ripple at the foot of a very bright line for another', () => {
-    const found = findLines(spectrum([...bright, { at: 600.3, height: 60000 }], randomStream(5)));
+    // Lobes of two thousandths at three and a half widths, a hundred deviations above the noise, as a slit's image has.
+    const lobes = [-3.5, 3.5].map((widths) => ({ at: 600.3 + widths * WIDTH, height: 120 }));
+    const found = findLines(spectrum([...bright, { at: 600.3, height: 60000 }, ...lobes], randomStream(5)));
     expect(found.filter((line) => Math.abs(line.pixel - 600.3) < 40)).toHaveLength(1);
+    // The same lobes without the bright line between them are lines.
+    const alone = findLines(spectrum([...bright, ...lobes], randomStream(5)));
+    expect(alone.filter((line) => Math.abs(line.pixel - 600.3) < 40)).toHaveLength(2);
   });
 
   it('marks a clipped line as saturated and keeps its neighbours clean', () => {

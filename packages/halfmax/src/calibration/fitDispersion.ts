@@ -182,6 +182,8 @@ function worstOutlier(solution: Solution): { position: number; reason: string } 
   const { fit } = solution;
   const dof = fit.degreesOfFreedom;
   if (dof < 3) return null;
+  // Where the lines' own uncertainties explain the scatter, they are the measure; else the scatter of the others is.
+  const floor = solution.jitterNm > LEAST_JITTER_NM ? 1e-12 : 1;
   const n = fit.residuals.length;
   const limit = studentQuantile(1 - REJECTION_RISK / (2 * n), dof - 1);
   let worst: { position: number; studentised: number } | null = null;
@@ -190,7 +192,7 @@ function worstOutlier(solution: Solution): { position: number; reason: string } 
     if (free < 1e-6) continue;
     const weighted = fit.residuals[i]! ** 2 * fit.weights[i]!;
     const without = (fit.weightedSumOfSquares - weighted / free) / (dof - 1);
-    const studentised = Math.sqrt(weighted / free / Math.max(without, 1e-12));
+    const studentised = Math.sqrt(weighted / free / Math.max(without, floor));
     if (studentised > limit && studentised > (worst?.studentised ?? 0)) worst = { position: i, studentised };
   }
   if (worst === null) return null;
@@ -232,7 +234,7 @@ function describe(
     let value = 0;
     for (let k = order; k >= 0; k--) value = value * t + coefficients[k]!;
     const shift = shifts.find((entry) => entry.lamp === point.lamp);
-    const moved = shift === undefined ? 0 : (shift.shiftPixels * coefficients[1]!) / middle;
+    const moved = shift === undefined ? 0 : (-shift.shiftPixels * coefficients[1]!) / middle;
     return value + moved - point.wavelengthNm;
   });
   const square = kept.reduce((sum, index) => sum + residualsNm[index]! ** 2, 0);
@@ -287,7 +289,8 @@ function lampShifts(fit: HeldFit, order: number, lamps: readonly string[], middl
   const variances = [variance(columns), ...columns.map((column) => fit.covariance[column]![column]!)];
   return lamps.map((lamp, k) => ({
     lamp,
-    shiftPixels: values[k]! / perPixel,
+    // A lamp whose wavelengths lie above the fit at its pixels is seen at lower pixels than the fit says.
+    shiftPixels: -values[k]! / perPixel,
     standardUncertaintyPixels: Math.sqrt(variances[k]!) / Math.abs(perPixel),
   }));
 }

@@ -56,8 +56,7 @@ export function fitLineGroup(group: LineGroup, shape: LineShape, freeSkew: boole
   const lower = new Float64Array(size).fill(Number.NEGATIVE_INFINITY);
   const ground = Math.min(...y);
   for (let k = 0; k < lines; k++) {
-    const at = Math.round(centres[k]!);
-    start[2 * k] = Math.max(counts[at]! - ground, noise[at]!);
+    start[2 * k] = startHeight(group, centres[k]!, ground);
     start[2 * k + 1] = centres[k]!;
   }
   start[atWidth] = width / shape.fwhm;
@@ -139,6 +138,15 @@ export function fitLineGroup(group: LineGroup, shape: LineShape, freeSkew: boole
     });
   }
   return found;
+}
+
+/** Height of the highest unmasked pixel within half a width of a place: a clipped line has no counts in its middle. */
+function startHeight({ counts, noise, masked, width }: LineGroup, place: number, ground: number): number {
+  const from = Math.max(0, Math.floor(place - Math.max(1, width / 2)));
+  const to = Math.min(counts.length - 1, Math.ceil(place + Math.max(1, width / 2)));
+  let height = 0;
+  for (let i = from; i <= to; i++) if (!masked[i]) height = Math.max(height, counts[i]! - ground, noise[i]!);
+  return height;
 }
 
 function touchesMask(masked: Uint8Array, pixel: number, fwhm: number): boolean {

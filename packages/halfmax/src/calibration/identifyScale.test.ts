@@ -174,6 +174,18 @@ describe('identifyScale', () => {
     }
   });
 
+  it('believes no scale where another fits as well: lines at even distances', () => {
+    const known = Array.from({ length: 16 }, (_, k): LampLine => {
+      return { species: 'Ne I', wavelengthNm: 450 + 20 * k, relativeIntensity: 1000, weak: false };
+    });
+    const lines = Array.from({ length: 12 }, (_, k) => line(100 + 165 * k, 1000 + k));
+    const rough = identifyScale([{ lamp: { label: 'Ne', where: '', lines }, known }], PIXELS, null);
+    expect(rough).toHaveProperty('absent');
+    expect((rough as { absent: string }).absent).toMatch(
+      /^no wavelength scale stands out .* 12 lines laid on known ones\)$/,
+    );
+  });
+
   it('says how many lines there are where they are too few', () => {
     const two = {
       lamp: { label: 'Ne', where: '', lines: [line(100, 50), line(300, 40)] },

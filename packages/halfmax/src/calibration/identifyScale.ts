@@ -34,14 +34,14 @@ export interface NominalRange {
 }
 
 /** Gain over the next best scale below which no scale is believed. */
-const LEAST_MARGIN = 4;
+const LEAST_MARGIN = 6;
 /** Gain over the next best scale that is enough whatever the gain over chance: many foreign lines lower all scales. */
 const CLEAR_MARGIN = 15;
 /**
  * Gain over chance that a scale must reach otherwise. Over simulated sessions right scales gained 15 and more; lines laid on the
  * wrong lamp's table gained about 0.
  */
-const LEAST_SCORE = 8;
+const LEAST_SCORE = 10;
 /** Lines that a scale must lay on known ones. */
 const LEAST_MATCHED = 5;
 /** How far a nominal end may be off, nm. */
@@ -59,6 +59,8 @@ const ANCHOR_LINES = 13;
 const BLEND_WIDTHS = 1.1;
 /** Lines found of which it is odd to be faint ones in the table. */
 const STRONGEST = 6;
+/** A weak line this far from all stronger ones can be known by itself, nm. */
+const LONELY_NM = 5;
 /** Cost of taking a found line for one that the table calls weak. */
 const WEAK_TOLL = 0.7;
 /** Strength of a line whose strength is not published, against the strongest of its species. */
@@ -87,8 +89,7 @@ export function identifyScale(
     };
   }
   const search: SearchLamp[] = usable.map(({ lines, known }) => {
-    const wavelengthsNm = known
-      .filter((line) => !line.weak)
+    const wavelengthsNm = prominent(known)
       .map((line) => line.wavelengthNm)
       .sort((a, b) => a - b);
     return {
@@ -144,6 +145,17 @@ export function explainedShare(
     return known.some((candidate) => Math.abs(candidate.wavelengthNm - at) <= toleranceNm);
   });
   return laid.length / strong.length;
+}
+
+/**
+ * Lines that a lamp is known by: those that the table does not call weak, and the weak ones that have nothing stronger
+ * within {@link LONELY_NM}, such as neon's from blue to green.
+ */
+function prominent(known: readonly LampLine[]): LampLine[] {
+  const strong = known.filter((line) => !line.weak);
+  return known.filter(
+    (line) => !line.weak || strong.every((other) => Math.abs(other.wavelengthNm - line.wavelengthNm) > LONELY_NM),
+  );
 }
 
 interface Usable {
@@ -228,7 +240,7 @@ function layLines(
 ): Pair[] {
   const pairs: Pair[] = [];
   for (const { lines, known } of lamps) {
-    const wavelengths = ascendingWavelengths(known.filter((line) => !line.weak));
+    const wavelengths = ascendingWavelengths(prominent(known));
     const blends = blendStretches(wavelengths, BLEND_WIDTHS * widthNm);
     const taken = new Map<number, Pair>();
     for (const line of lines) {
@@ -282,7 +294,7 @@ function scoreOf(
   const upper = Math.max(at(0), at(pixels - 1));
   let score = 0;
   for (const { lines, known } of lamps) {
-    const strong = known.filter((line) => !line.weak);
+    const strong = prominent(known);
     const gain = lampGain(known, toleranceNm, widthNm);
     const places = lines.map((line) => at(line.pixel));
     for (const place of places) score += gain(place);
@@ -311,7 +323,7 @@ function lampGain(
     const wavelengths = ascendingWavelengths(lines);
     return lineGain(wavelengths, toleranceNm, blendStretches(wavelengths, BLEND_WIDTHS * widthNm));
   };
-  const strong = gainAmong(known.filter((line) => !line.weak));
+  const strong = gainAmong(prominent(known));
   const any = gainAmong(known);
   return (at) => Math.max(strong(at), any(at) - WEAK_TOLL);
 }

@@ -70,13 +70,13 @@ describe('nameLines', () => {
 
   it('names by a weak line where nothing else is near, and lets it carry the scale only well clear of the noise', () => {
     const table = [known(600.02, 100, true)];
-    const [faint] = name([{ ...found(600), significance: 39 }], table);
+    const [faint] = name([{ ...found(600), significance: 14 }], table);
     expect(faint!.known!.wavelengthNm).toBe(600.02);
     expect(faint!.trouble).toBe('a weak line, too near the noise to carry the scale');
-    expect(name([{ ...found(600), significance: 41 }], table)[0]!.trouble).toBeNull();
+    expect(name([{ ...found(600), significance: 16 }], table)[0]!.trouble).toBeNull();
     // A weak line is disturbed by any other, a strong one not by a weak one.
     expect(
-      name([{ ...found(600), significance: 41 }], [...table, known(601, 5, true)])[0]!.trouble,
+      name([{ ...found(600), significance: 16 }], [...table, known(601, 5, true)])[0]!.trouble,
     ).toContain('blended');
     expect(name([found(600)], [known(600), known(601, 100, true)])[0]!.trouble).toBeNull();
   });

@@ -7,7 +7,7 @@ export const BLEND_WIDTHS: number = 1.5;
 /** In one species only lines of this strength against the line's own disturb it. */
 const BLEND_SHARE = 0.05;
 /** Height over noise from which a line that the table calls weak may carry the scale. */
-const CLEAR_WEAK_LINE = 40;
+const CLEAR_WEAK_LINE = 15;
 
 /** A found line with the known line it was laid on. */
 export interface NamedLine {

@@ -1,4 +1,4 @@
-import { type BandShape, bandValue, CENTRE, LOG_WIDTH } from './bandShape.js';
+import { bandCurve, type BandShape, CENTRE, LOG_WIDTH } from './bandShape.js';
 
 /** The numbers of a band curve. */
 export interface BandReadings {
@@ -18,7 +18,7 @@ export interface BandReadings {
 export function bandReadings(shape: BandShape, parameters: Float64Array): BandReadings {
   const centre = shape.originNm + parameters[CENTRE]!;
   const width = Math.exp(parameters[LOG_WIDTH]!);
-  const at = (nm: number): number => bandValue(shape, parameters, nm);
+  const at = bandCurve(shape, parameters);
   const step = width / TOP_STEPS;
   let peakNm = centre;
   let peak = at(centre);
@@ -49,7 +49,10 @@ export function bandReadings(shape: BandShape, parameters: Float64Array): BandRe
 }
 
 /** Steps across the width in which the top is searched. */
-const TOP_STEPS = 24;
+const TOP_STEPS = 16;
+/** Where the search for a crossing starts, in widths from the peak, and how far each step goes inwards. */
+const START_WIDTHS = 1.05;
+const STEP_WIDTHS = 0.15;
 
 function crossing(
   at: (nm: number) => number,
@@ -59,17 +62,38 @@ function crossing(
   level: number,
 ): number {
   // From outside inwards, so that a ripple through the level does not count.
-  let outside = 1.6 * width;
-  let inside = outside;
-  while (inside > 0 && at(peakNm + side * inside) < level) {
-    outside = inside;
-    inside -= 0.1 * width;
+  let outside = START_WIDTHS * width;
+  let above = at(peakNm + side * outside) - level;
+  while (above > 0 && outside < 4 * width) {
+    outside += width;
+    above = at(peakNm + side * outside) - level;
   }
-  inside = Math.max(0, inside);
-  for (let k = 0; k < 30; k++) {
-    const middle = (inside + outside) / 2;
-    if (at(peakNm + side * middle) < level) outside = middle;
-    else inside = middle;
+  let low = above;
+  let inside = outside;
+  let high = above;
+  while (inside > 0 && high < 0) {
+    outside = inside;
+    low = high;
+    inside = Math.max(0, inside - STEP_WIDTHS * width);
+    high = at(peakNm + side * inside) - level;
+  }
+  // Regula falsi with the Illinois step.
+  let kept = 0;
+  for (let k = 0; k < 40 && Math.abs(outside - inside) > 1e-9 * width; k++) {
+    const middle = inside + ((outside - inside) * high) / (high - low);
+    const value = at(peakNm + side * middle) - level;
+    if (Math.abs(value) < 1e-10) return peakNm + side * middle;
+    if (value > 0) {
+      inside = middle;
+      high = value;
+      if (kept === 1) low /= 2;
+      kept = 1;
+    } else {
+      outside = middle;
+      low = value;
+      if (kept === -1) high /= 2;
+      kept = -1;
+    }
   }
   return peakNm + (side * (inside + outside)) / 2;
 }

@@ -28,7 +28,7 @@ export const FIRST_RIPPLE = 8;
 export const LEAST_TAIL = 0.03;
 export const MOST_TAIL = 2;
 export const LEAST_LOG_STEEPNESS: number = Math.log(0.7);
-export const MOST_LOG_STEEPNESS: number = Math.log(30);
+export const MOST_LOG_STEEPNESS: number = Math.log(80);
 
 /**
  * What is held likely before the data speak: mean and standard deviation of each parameter; Infinity for none.
@@ -41,14 +41,56 @@ export function shapePrior(shape: BandShape): { mean: Float64Array; deviation: F
   const mean = new Float64Array(shape.size);
   const deviation = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
   deviation[ASYMMETRY] = 0.15;
-  mean[LOG_STEEPNESS] = Math.log(2.5);
-  deviation[LOG_STEEPNESS] = 0.7;
+  mean[LOG_STEEPNESS] = Math.log(3);
+  deviation[LOG_STEEPNESS] = 1.2;
   deviation[STEEPNESS_ASYMMETRY] = 0.25;
   mean[TAIL] = 0.7;
   deviation[TAIL] = 0.5;
   deviation[GROUND] = 0.002;
-  for (let j = 0; j < shape.ripples; j++) deviation[FIRST_RIPPLE + j] = 0.03;
+  for (let j = 0; j < shape.ripples; j++) deviation[FIRST_RIPPLE + j] = j < 2 ? 0.03 : 0.015;
   return { mean, deviation };
+}
+
+/**
+ * The band as a function of wavelength, its parameters worked out once.
+ *
+ * @param shape - the shape
+ * @param parameters - length shape.size; later changes to the array are not seen
+ * @returns transmittance as a fraction at an air wavelength in nm
+ */
+export function bandCurve(shape: BandShape, parameters: Float64Array): (wavelengthNm: number) => number {
+  const centre = shape.originNm + parameters[CENTRE]!;
+  const tail = Math.min(MOST_TAIL, Math.max(LEAST_TAIL, parameters[TAIL]!));
+  const lift = 2 ** tail - 1;
+  const blueHalf = 0.5 * Math.exp(parameters[LOG_WIDTH]! - parameters[ASYMMETRY]!);
+  const redHalf = 0.5 * Math.exp(parameters[LOG_WIDTH]! + parameters[ASYMMETRY]!);
+  const blueSteepness = steepness(parameters[LOG_STEEPNESS]! - parameters[STEEPNESS_ASYMMETRY]!);
+  const redSteepness = steepness(parameters[LOG_STEEPNESS]! + parameters[STEEPNESS_ASYMMETRY]!);
+  const ripples = parameters.slice(FIRST_RIPPLE, FIRST_RIPPLE + shape.ripples);
+  const height = parameters[HEIGHT]!;
+  const ground = parameters[GROUND]!;
+  return (wavelengthNm) => {
+    const x = wavelengthNm - centre;
+    const s = x < 0 ? x / blueHalf : x / redHalf;
+    const u = Math.abs(s);
+    const plain = u === 0 ? 1 : (1 + lift * u ** (2 * (x < 0 ? blueSteepness : redSteepness))) ** (-1 / tail);
+    // cos(j phase) by recursion: phase runs from 0 to pi across the top.
+    const first = Math.cos((Math.PI / 2) * (Math.max(-1, Math.min(1, s)) + 1));
+    let before = 1;
+    let term = first;
+    let top = 0;
+    for (let j = 0; j < ripples.length; j++) {
+      top += ripples[j]! * term;
+      const next = 2 * first * term - before;
+      before = term;
+      term = next;
+    }
+    return ground + height * plain * Math.exp(top);
+  };
+}
+
+function steepness(logarithm: number): number {
+  return Math.exp(Math.min(MOST_LOG_STEEPNESS, Math.max(LEAST_LOG_STEEPNESS, logarithm)));
 }
 
 /**
@@ -60,18 +102,5 @@ export function shapePrior(shape: BandShape): { mean: Float64Array; deviation: F
  * @returns transmittance as a fraction
  */
 export function bandValue(shape: BandShape, parameters: Float64Array, wavelengthNm: number): number {
-  const x = wavelengthNm - shape.originNm - parameters[CENTRE]!;
-  const side = x < 0 ? -1 : 1;
-  const half = 0.5 * Math.exp(parameters[LOG_WIDTH]! + side * parameters[ASYMMETRY]!);
-  const logSteepness = parameters[LOG_STEEPNESS]! + side * parameters[STEEPNESS_ASYMMETRY]!;
-  const steepness = Math.exp(Math.min(MOST_LOG_STEEPNESS, Math.max(LEAST_LOG_STEEPNESS, logSteepness)));
-  const tail = Math.min(MOST_TAIL, Math.max(LEAST_TAIL, parameters[TAIL]!));
-  const u = Math.abs(x) / half;
-  const plain = u === 0 ? 1 : (1 + (2 ** tail - 1) * u ** (2 * steepness)) ** (-1 / tail);
-  let top = 0;
-  if (shape.ripples > 0) {
-    const phase = (Math.PI / 2) * (Math.max(-1, Math.min(1, x / half)) + 1);
-    for (let j = 0; j < shape.ripples; j++) top += parameters[FIRST_RIPPLE + j]! * Math.cos((j + 1) * phase);
-  }
-  return parameters[GROUND]! + parameters[HEIGHT]! * plain * Math.exp(top);
+  return bandCurve(shape, parameters)(wavelengthNm);
 }

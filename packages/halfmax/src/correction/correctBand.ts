@@ -2,7 +2,7 @@ import { dispersionAt, type LineShape, lineShape, lineSpreadAt, type Calibration
 import { fitPolynomial } from '../numeric/index.js';
 import type { BandRange, Curve } from '../metrics/index.js';
 import { type BandReadings, bandReadings } from './bandReadings.js';
-import { bandValue } from './bandShape.js';
+import { bandCurve } from './bandShape.js';
 import { deconvolve, type SharpenedBand } from './deconvolve.js';
 import { type BandData, type BandFit, fitBand } from './fitBand.js';
 import { applySpread, type PixelSpread, type SpreadMatrix, spreadMatrix } from './spreadMatrix.js';
@@ -114,7 +114,7 @@ export function correctBand(
       const out = new Float64Array(wavelengthNm.length);
       applySpread(
         matrix,
-        matrix.gridNm.map((nm) => bandValue(fit.shape, fit.parameters, nm)),
+        matrix.gridNm.map(bandCurve(fit.shape, fit.parameters)),
         out,
       );
       return out;

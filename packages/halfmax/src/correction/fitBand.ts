@@ -1,8 +1,8 @@
 import { fitNonlinear } from '../numeric/index.js';
 import {
   ASYMMETRY,
+  bandCurve,
   type BandShape,
-  bandValue,
   CENTRE,
   FIRST_RIPPLE,
   GROUND,
@@ -60,8 +60,7 @@ export interface BandFit {
  */
 export function fitBand(data: BandData): BandFit {
   const pixels = data.wavelengthNm.length;
-  const ripples = Math.max(2, Math.min(MOST_RIPPLES, Math.round((1.5 * data.fwhmNm) / data.lineSpreadNm)));
-  const shape: BandShape = { originNm: data.centreNm, ripples, size: FIRST_RIPPLE + ripples };
+  const shape: BandShape = { originNm: data.centreNm, ripples: RIPPLES, size: FIRST_RIPPLE + RIPPLES };
   const prior = shapePrior(shape);
   const held = Array.from(prior.deviation, (deviation, k) => ({ k, deviation })).filter(
     ({ deviation }) => deviation < Infinity,
@@ -69,7 +68,8 @@ export function fitBand(data: BandData): BandFit {
   const curve = new Float64Array(data.matrix.gridNm.length);
   const seen = new Float64Array(pixels);
   const see = (parameters: Float64Array): Float64Array => {
-    for (let g = 0; g < curve.length; g++) curve[g] = bandValue(shape, parameters, data.matrix.gridNm[g]!);
+    const value = bandCurve(shape, parameters);
+    for (let g = 0; g < curve.length; g++) curve[g] = value(data.matrix.gridNm[g]!);
     applySpread(data.matrix, curve, seen);
     return seen;
   };
@@ -121,7 +121,8 @@ export function fitBand(data: BandData): BandFit {
   };
 }
 
-const MOST_RIPPLES = 6;
+/** Cosine terms across the top: up to four full ripples. */
+const RIPPLES = 8;
 
 /** Parameters that the data rather than the prior determine. */
 function determinedBy(covariance: readonly Float64Array[], deviation: Float64Array): number {

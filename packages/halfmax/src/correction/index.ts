@@ -1,5 +1,5 @@
 export { type BandReadings, bandReadings } from './bandReadings.js';
-export { type BandShape, bandValue, shapePrior } from './bandShape.js';
+export { bandCurve, type BandShape, bandValue, shapePrior } from './bandShape.js';
 export { type BandCorrection, correctBand, type MeasuredBand } from './correctBand.js';
 export { deconvolve, type SharpenedBand } from './deconvolve.js';
 export { type BandData, type BandFit, fitBand } from './fitBand.js';

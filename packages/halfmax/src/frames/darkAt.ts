@@ -9,6 +9,10 @@ export interface DarkLevel {
   readonly standardUncertainty: Float64Array;
   /** Variance of one frame of an unstable pixel above the common noise, counts^2. */
   readonly excessVariance: Float64Array;
+  /** Variance of one dark frame at this exposure, common to the pixels, counts^2; 0 where it is not known. */
+  readonly frameVariance: number;
+  /** Counts by which the dark of a warm pixel stands above the others, else 0. */
+  readonly warmCounts: Float64Array;
   /** Which dark exposures were used, ms. */
   readonly exposuresMs: readonly number[];
   /** What the reader should know, where the dark is not of this exposure or between two others. */
@@ -23,22 +27,28 @@ export interface DarkLevel {
  * @param stacks - by rising exposure, at least one
  * @param exposureMs - exposure of the light
  * @param readVariance - variance of one frame, counts^2, used for a stack that has a single frame
+ * @param gain - variance per count, for the noise of warm pixels' dark current
  * @returns dark and uncertainty per pixel
  * @throws {RangeError} no stack
  * Source: dark grows with time, so that the same exposure or a line in time is needed: doi:10.1155/2011/608157.
  * Outside, the whole step from the nearest dark is taken as the half width of a rectangular distribution
  * (JCGM 100:2008, 4.3.7).
  */
-export function darkAt(stacks: readonly DarkStack[], exposureMs: number, readVariance: number): DarkLevel {
+export function darkAt(
+  stacks: readonly DarkStack[],
+  exposureMs: number,
+  readVariance: number,
+  gain = 0,
+): DarkLevel {
   if (stacks.length === 0) throw new RangeError('darkAt requires at least 1 stack, got 0');
   const same = stacks.find((stack) => Math.abs(stack.exposureMs - exposureMs) <= sameExposure * exposureMs);
-  if (same !== undefined) return single(same, readVariance, null);
+  if (same !== undefined) return single(same, readVariance, gain, null);
   if (stacks.length === 1) {
     const only = stacks[0]!;
     const warning =
       `the only darks have ${plainNumber(only.exposureMs)} ms and are taken off the light of ` +
       `${plainNumber(exposureMs)} ms as they are; what the dark gains in between is not corrected`;
-    return single(only, readVariance, warning);
+    return single(only, readVariance, gain, warning);
   }
   let upper = stacks.findIndex((stack) => stack.exposureMs > exposureMs);
   const outside = upper <= 0;
@@ -53,15 +63,18 @@ export function darkAt(stacks: readonly DarkStack[], exposureMs: number, readVar
   const counts = new Float64Array(pixels);
   const standardUncertainty = new Float64Array(pixels);
   const excessVariance = new Float64Array(pixels);
+  const warmCounts = new Float64Array(pixels);
+  const line = (first: number, second: number): number => Math.max(0, (1 - share) * first + share * second);
   for (let i = 0; i < pixels; i++) {
     counts[i] = (1 - share) * a.counts[i]! + share * b.counts[i]!;
     const step = outside ? (counts[i]! - nearest.counts[i]!) ** 2 / 3 : 0;
     standardUncertainty[i] = Math.sqrt(
-      (1 - share) ** 2 * meanVariance(a, i, readVariance) +
-        share ** 2 * meanVariance(b, i, readVariance) +
+      (1 - share) ** 2 * meanVariance(a, i, readVariance, gain) +
+        share ** 2 * meanVariance(b, i, readVariance, gain) +
         step,
     );
-    excessVariance[i] = Math.max(0, (1 - share) * a.excessVariance[i]! + share * b.excessVariance[i]!);
+    excessVariance[i] = line(a.excessVariance[i]!, b.excessVariance[i]!);
+    warmCounts[i] = line(a.warmCounts[i]!, b.warmCounts[i]!);
   }
   const warning = outside
     ? `no dark of ${plainNumber(exposureMs)} ms: the dark is carried on from ${plainNumber(a.exposureMs)} and ` +
@@ -71,25 +84,29 @@ export function darkAt(stacks: readonly DarkStack[], exposureMs: number, readVar
     counts,
     standardUncertainty,
     excessVariance,
+    frameVariance: line(a.variance ?? 0, b.variance ?? 0),
+    warmCounts,
     exposuresMs: [a.exposureMs, b.exposureMs],
     warning,
   };
 }
 
-function single(stack: DarkStack, readVariance: number, warning: string | null): DarkLevel {
+function single(stack: DarkStack, readVariance: number, gain: number, warning: string | null): DarkLevel {
   return {
     counts: stack.counts.slice(),
     standardUncertainty: Float64Array.from(stack.counts, (_, i) =>
-      Math.sqrt(meanVariance(stack, i, readVariance)),
+      Math.sqrt(meanVariance(stack, i, readVariance, gain)),
     ),
     excessVariance: stack.excessVariance.slice(),
+    frameVariance: stack.variance ?? 0,
+    warmCounts: stack.warmCounts.slice(),
     exposuresMs: [stack.exposureMs],
     warning,
   };
 }
 
-function meanVariance(stack: DarkStack, pixel: number, readVariance: number): number {
+function meanVariance(stack: DarkStack, pixel: number, readVariance: number, gain: number): number {
   const frames = Math.max(1, stack.frames[pixel]!);
-  const one = (stack.variance ?? readVariance) + stack.excessVariance[pixel]! + stack.levelVariance;
-  return one / frames;
+  const own = Math.max(stack.excessVariance[pixel]!, gain * stack.warmCounts[pixel]!);
+  return ((stack.variance ?? readVariance) + own + stack.levelVariance) / frames;
 }

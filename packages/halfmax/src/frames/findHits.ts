@@ -21,12 +21,14 @@ const manyFrames = 12;
  *
  * @param frames - counts above dark of one entry; NaN where undefined
  * @param noise - variance of a pixel against its level
+ * @param ownVariance - what single pixels have in addition, counts^2: unstable and warm ones
  * @returns by index of the frame, the pixels that were hit, ascending; frames without hits are absent
  * Source: limits (8 standard deviations, 4 pixels) are common practice, no source.
  */
 export function findHits(
   frames: readonly Float64Array[],
   noise: Pick<NoiseModel, 'readVariance' | 'gain'>,
+  ownVariance?: Float64Array,
 ): Map<number, number[]> {
   const found = new Map<number, number[]>();
   const n = frames.length;
@@ -36,7 +38,7 @@ export function findHits(
   const widen = n === 2 ? 2 : 1 + Math.PI / 2 / (n - 1);
   frames.forEach((frame, k) => {
     const reference = all ?? medianFrame(frames, k);
-    const pixels = hitsAgainst(frame, reference, noise, widen);
+    const pixels = hitsAgainst(frame, reference, noise, widen, ownVariance);
     if (pixels.length > 0 && pixels.length <= mostPixels(frame.length)) found.set(k, pixels);
   });
   return found;
@@ -47,6 +49,7 @@ function hitsAgainst(
   reference: Float64Array,
   noise: Pick<NoiseModel, 'readVariance' | 'gain'>,
   widen: number,
+  ownVariance: Float64Array | undefined,
 ): number[] {
   const n = frame.length;
   let top = 0;
@@ -54,7 +57,12 @@ function hitsAgainst(
   // a millionth of the light stands in for noise where there is none
   const least = (1e-6 * top) ** 2;
   const sigma = (i: number): number =>
-    Math.sqrt(Math.max(least, widen * (noise.readVariance + noise.gain * Math.max(0, reference[i]!))));
+    Math.sqrt(
+      Math.max(
+        least,
+        widen * (noise.readVariance + noise.gain * Math.max(0, reference[i]!) + (ownVariance?.[i] ?? 0)),
+      ),
+    );
   const excess = (i: number): number => {
     const ratio = localRatio(frame, reference, i, sigma);
     const here = reference[i]!;

@@ -30,6 +30,7 @@ const framesToStay = 3;
  * @param frames - counts above dark of the frames that show light; NaN where undefined
  * @param role - lamps are compared by their place, the open beam and filtered scans by level and shape
  * @param noise - variance of a pixel against its level
+ * @param ownVariance - what single pixels have in addition, counts^2: unstable and warm ones
  * @returns frames and pixels to leave out
  * Source: limits (0.3 px, 5 %, 1 % with 8 standard deviations) are common practice, no source.
  */
@@ -37,6 +38,7 @@ export function inspectFrames(
   frames: readonly Float64Array[],
   role: FrameRole,
   noise: Pick<NoiseModel, 'readVariance' | 'gain'>,
+  ownVariance?: Float64Array,
 ): Inspection {
   const rejected = new Map<number, string>();
   const warnings: string[] = [];
@@ -49,6 +51,7 @@ export function inspectFrames(
   const found = findHits(
     compared.map((k) => frames[k]!),
     noise,
+    ownVariance,
   );
   const hits = new Map([...found].map(([at, pixels]) => [compared[at]!, pixels] as const));
   if (role !== 'lamp') {

@@ -26,7 +26,7 @@ export function pooledVariance(sampleVariances: ArrayLike<number>, degreesOfFree
     throw new RangeError(`pooledVariance requires degreesOfFreedom >= 1, got ${degreesOfFreedom}`);
   }
   const spread = 2 / (9 * degreesOfFreedom);
-  const limit = (1 - spread + 4.5 * Math.sqrt(spread)) ** 3;
+  const limit = chiSquaredLimit(degreesOfFreedom, 4.5);
   let variance = median(sampleVariances) / (1 - spread) ** 3;
   let values = 0;
   for (let pass = 0; pass < 3; pass++) {
@@ -45,4 +45,10 @@ export function pooledVariance(sampleVariances: ArrayLike<number>, degreesOfFree
     standardUncertainty: variance * Math.sqrt(2 / (Math.max(1, values) * degreesOfFreedom)),
     values,
   };
+}
+
+/** Reduced chi-squared so many standard deviations of its cube root above the mean of that. */
+export function chiSquaredLimit(degreesOfFreedom: number, deviations: number): number {
+  const spread = 2 / (9 * degreesOfFreedom);
+  return (1 - spread + deviations * Math.sqrt(spread)) ** 3;
 }

@@ -5,7 +5,8 @@ import { type DarkLevel, darkAt } from './darkAt.js';
 import { type DarkNoise, estimateNoise, type FrameGroup, type NoiseEstimate } from './estimateNoise.js';
 import { findUnlit } from './findUnlit.js';
 import { inspectFrames } from './inspectFrames.js';
-import { meanSpectrum } from './meanSpectrum.js';
+import { type FlickerEntry, lampFlicker } from './lampFlicker.js';
+import { type MeanSpectrum, meanSpectrum } from './meanSpectrum.js';
 import { type OpenedEntry, openEntry } from './openEntry.js';
 import { resolutionVariance } from './resolutionVariance.js';
 import { type DarkStack, stackDarks } from './stackDarks.js';
@@ -25,7 +26,7 @@ const reportedExcess = 1.5;
  *
  * @param entries - the session's frames, raw counts, `detector.pixels` values each
  * @param detector - number of pixels, saturation, linearity
- * @returns spectra in the order of the entries, the noise model, frames left out with reasons, and warnings
+ * @returns spectra in the order of the entries, the noise model, the lamp's flicker, frames left out with reasons, and warnings
  * @throws {BadInputError} no darks; an entry in which no frame shows light, or all of it is saturated
  * @throws {RangeError} a frame of another length than the detector, or an entry without frames
  */
@@ -88,10 +89,12 @@ export function reduceFrames(entries: readonly FrameEntry[], detector: Detector)
   const darkNoises = stacks.flatMap(darkNoise);
   const first = estimateNoise(opened.map(groupOf), darkNoises, rounding);
   const good = opened.map((entry) => {
+    const { warmCounts } = darkAt(stacks, entry.entry.exposureMs, 0);
     const found = inspectFrames(
       entry.frames.map((frame) => frame.compared),
       entry.entry.role,
       first,
+      entry.excessVariance.map((value, i) => Math.max(value, first.gain * warmCounts[i]!)),
     );
     for (const [k, reason] of found.rejected) reject(rejected, entry, k, reason);
     for (const what of found.warnings) warnings.push({ where: nameOf(entry.entry), what });
@@ -107,7 +110,7 @@ export function reduceFrames(entries: readonly FrameEntry[], detector: Detector)
   const noise = estimateNoise(good.map(groupOf), darkNoises, rounding);
 
   const means = good.map((entry) => {
-    const dark: DarkLevel = darkAt(stacks, entry.entry.exposureMs, noise.readVariance);
+    const dark: DarkLevel = darkAt(stacks, entry.entry.exposureMs, noise.readVariance, noise.gain);
     const mean = meanSpectrum(entry, dark, noise);
     if (mean.excess > reportedExcess) {
       warnings.push({
@@ -151,7 +154,19 @@ export function reduceFrames(entries: readonly FrameEntry[], detector: Detector)
     );
   });
   if (problems.length > 0) throw new BadInputError(problems);
-  return { spectra, noise: modelOf(noise), rejected, warnings };
+  const shining = good.flatMap((entry, at) =>
+    entry.entry.role === 'lamp' ? [] : [flickerEntry(entry, means[at]!)],
+  );
+  return { spectra, noise: modelOf(noise), flicker: lampFlicker(shining, noise), rejected, warnings };
+}
+
+function flickerEntry(entry: OpenedEntry, { spectrum }: MeanSpectrum): FlickerEntry {
+  return {
+    frames: groupOf(entry).frames,
+    places: entry.frames.map((frame) => entry.entry.scans.indexOf(frame.scan)),
+    mean: spectrum.counts,
+    masked: spectrum.masked,
+  };
 }
 
 function modelOf(noise: NoiseEstimate): ReducedFrames['noise'] {

@@ -17,6 +17,8 @@ export interface DarkStack {
   readonly variance: number | null;
   /** Variance of a pixel above the common one, counts^2: unstable pixels, else 0. */
   readonly excessVariance: Float64Array;
+  /** Counts by which the dark of a warm pixel stands above the others, else 0: dark current, with photon-like noise. */
+  readonly warmCounts: Float64Array;
   /** Variance of the level of whole frames, counts^2, where it is more than the pixels' noise gives. */
   readonly levelVariance: number;
   /** The raw frames, for checks on values as in the file. */
@@ -28,6 +30,8 @@ export const sameExposure = 1e-3;
 
 /** An own variance this many times the common one makes a pixel unstable: 5 times the noise. */
 const unstableRatio = 25;
+/** A pixel is warm when its dark stands so many scatters of all pixels' darks above their median. */
+const warmDeviations = 5;
 /** A dark value this many standard deviations above the median of its pixel is a hit. */
 const hitDeviations = 8;
 
@@ -105,6 +109,7 @@ function stack(exposureMs: number, scans: readonly Scan[], detector: Detector): 
     files: scans.map((scan) => scan.file),
     variance: pooled,
     excessVariance,
+    warmCounts: warmthOf(counts),
     levelVariance: levelVariance(levels, pooled ?? 0, pixels),
     scans,
   };
@@ -131,6 +136,19 @@ function commonVariance(frames: readonly Float64Array[], levels: readonly number
 function scatter(values: Float64Array): number {
   const defined = values.filter((value) => !Number.isNaN(value));
   return defined.length === 0 ? 0 : medianAbsoluteDeviation(defined);
+}
+
+function warmthOf(counts: Float64Array): Float64Array {
+  const defined = counts.filter((value) => !Number.isNaN(value));
+  const warm = new Float64Array(counts.length);
+  if (defined.length === 0) return warm;
+  const middle = median(defined);
+  const limit = warmDeviations * medianAbsoluteDeviation(defined);
+  for (let i = 0; i < warm.length; i++) {
+    const above = counts[i]! - middle;
+    if (above > limit) warm[i] = above;
+  }
+  return warm;
 }
 
 /** Variance of the frames' levels above what the median of so many pixels scatters anyhow. */

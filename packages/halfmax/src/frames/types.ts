@@ -101,6 +101,12 @@ export interface CombinedSpectrum {
 export interface ReducedFrames {
   readonly spectra: readonly CleanSpectrum[];
   readonly noise: NoiseModel;
+  /**
+   * Changes of the lamp from frame to frame that all pixels share, which no spectrum's own noise holds: relative
+   * standard deviation of one frame, and the degrees of freedom behind it. Null without an open or filtered entry of
+   * three good frames or more.
+   */
+  readonly flicker: { readonly relative: number; readonly frames: number } | null;
   readonly rejected: readonly RejectedScan[];
   readonly warnings: readonly Warning[];
 }

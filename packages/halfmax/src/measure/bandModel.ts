@@ -1,5 +1,5 @@
 import { type Calibration, pixelOf } from '../calibration/index.js';
-import { type BandCorrection, bandReadings, bandValue, shapePrior, type SpreadMatrix } from '../correction/index.js';
+import { type BandCorrection, bandCurve, bandReadings, shapePrior, type SpreadMatrix } from '../correction/index.js';
 import { type BandRange, type Curve, halfCrossingsOf, isAbsent, transmittanceWeights } from '../metrics/index.js';
 import type { EmissionLine } from '../reference/index.js';
 import type { Distribution, Model, UncertainInput } from '../uncertainty/index.js';
@@ -115,9 +115,10 @@ export function bandModel(input: BandModelInput): BandModel {
     out[k++] = centre + move(centre) + second * shape.secondWay.centreNm;
     out[k++] = read.peakNm + move(read.peakNm);
     out[k++] = read.peakTransmittance + second * shape.secondWay.peak;
+    const curveDrawn = bandCurve(correction.fit.shape, parameters);
     for (let m = 0; m < input.lines.length; m++) {
       const nm = input.lines[m]!.wavelengthNm;
-      out[k++] = bandValue(correction.fit.shape, parameters, nm - move(nm));
+      out[k++] = curveDrawn(nm - move(nm));
     }
   };
   return { model, inputs, outputs };

@@ -1,7 +1,7 @@
 import { type Quantity, quantity } from '../metrics/index.js';
-import { splitStream } from '../numeric/index.js';
-import { budget, compareLinear, linearInterval, propagate, propagateLinear } from '../uncertainty/index.js';
-import type { BandModel, OutputName } from './bandModel.js';
+import { median, splitStream } from '../numeric/index.js';
+import { budget, compareLinear, type Distribution, linearInterval, propagate, propagateLinear } from '../uncertainty/index.js';
+import { type BandModel, NOISE, type OutputName } from './bandModel.js';
 import type { MonteCarloReport, QuantityBudgets } from './measurement.js';
 
 /** How trials are made. */
@@ -28,6 +28,8 @@ const BUDGET_DRAWS = 600;
 const STABLE_DIGITS = 1;
 /** Share of draws that may have no reading, such as a band that a draw splits. */
 const ALLOWED_FAILURES = 0.02;
+/** An adaptive run ends here, stable or not. */
+const MOST_DRAWS = 100_000;
 
 /**
  * Runs the trials of a band's model.
@@ -44,6 +46,8 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
     streams: (block) => splitStream(options.seed, block),
     digits: STABLE_DIGITS,
     allowedFailures: ALLOWED_FAILURES,
+    stableOutputs: outputs.flatMap((name, k) => (isAwaited(name) ? [k] : [])),
+    maximumDraws: MOST_DRAWS,
     ...(options.draws === null ? {} : { draws: options.draws }),
   });
   const shares = budget(model, inputs, {
@@ -53,6 +57,7 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
   });
   const centre = new Float64Array(outputs.length).fill(Number.NaN);
   model(new Float64Array(inputSize(band)), centre);
+  const lift = noiseLift(band, centre, options.seed);
   const place = (name: OutputName): number => outputs.indexOf(name);
   const sharesOf = (name: OutputName): { source: string; standardUncertainty: number }[] => {
     const own = shares[place(name)];
@@ -60,21 +65,22 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
     return own.shares.filter((share) => share.standardUncertainty > 0).map((share) => ({ ...share }));
   };
   return {
-    quantity: (name, value, linear) => {
+    quantity: (name, nominal, linear) => {
       const k = place(name);
+      const value = nominal - (lift[k] ?? 0);
       const own = run.outputs[k];
       if (own === undefined || 'absent' in own) {
         return linear === undefined ? { absent: own === undefined ? 'not measured' : own.absent } : quantity(value, linear);
       }
       const [low, high] = own.symmetric;
-      const shift = value - centre[k]!;
+      const shift = value - medianOf(run.samples[k]!);
       return { value, standardUncertainty: own.standardUncertainty, interval95: [low + shift, high + shift] };
     },
     samples: (name, value) => {
       const k = place(name);
       const own = run.outputs[k];
       if (own === undefined || 'absent' in own) return null;
-      const shift = value - centre[k]!;
+      const shift = value - medianOf(run.samples[k]!);
       return run.samples[k]!.filter(Number.isFinite).map((sample) => sample + shift);
     },
     budget: sharesOf,
@@ -92,6 +98,49 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
       return { draws: run.draws, stopped: run.stopped, linearCheck };
     },
   };
+}
+
+/** The place of a flat top's peak wanders, and lines beside the band are asides: trials do not wait for them. */
+function isAwaited(name: OutputName): boolean {
+  return !name.endsWith('peak place') && (!name.includes('line') || name.endsWith('line 0'));
+}
+
+/**
+ * How far noise moves each corrected number on the mean: a peak is a maximum, so noise in the top lifts it, and the half
+ * level and the width with it. The fit has been moved once by the noise of the scans; the same is taken off.
+ */
+function noiseLift(band: BandModel, centre: Float64Array, seed: number): Float64Array {
+  const { model, inputs, outputs } = band;
+  const alone = inputs.map((input) => (input.source === NOISE ? input : { ...input, distribution: still(input.distribution) }));
+  const run = propagate(model, alone, {
+    outputs: outputs.length,
+    streams: () => splitStream(seed, LIFT_STREAM),
+    draws: LIFT_DRAWS,
+    allowedFailures: ALLOWED_FAILURES,
+  });
+  return Float64Array.from(outputs, (name, k) => {
+    const own = run.outputs[k]!;
+    if ('absent' in own || !name.startsWith('corrected') || name.endsWith('peak place')) return 0;
+    const moved = own.mean - centre[k]!;
+    return Number.isFinite(moved) ? moved : 0;
+  });
+}
+
+/** The same input held at its mean. */
+function still(distribution: Distribution): Distribution {
+  const size = sizeOf(distribution);
+  return { kind: 'independentNormal', mean: new Float64Array(size), standardUncertainty: new Float64Array(size) };
+}
+
+const LIFT_DRAWS = 500;
+const LIFT_STREAM = 1001;
+
+/**
+ * The draws are placed with their median on the number reported. A peak is a maximum, which noise lifts both in the
+ * fit and again in the draws: without this the interval would count the lift twice.
+ */
+function medianOf(samples: Float64Array): number {
+  return median(samples.filter(Number.isFinite));
 }
 
 /** Stream of the budget, far from those of the blocks. */

@@ -5,8 +5,8 @@ export interface BlockingOptions {
   /** Smallest transmittance distinguishable from zero: one number, or one per pixel. @default 3 standard uncertainties */
   readonly floor?: number | ArrayLike<number>;
   /**
-   * The instrument's own limit: light of other wavelengths that reaches a pixel, over the open beam.
-   * Typical of a single monochromator: 0.1 %. @default 1e-3
+   * The instrument's own limit: light of other wavelengths that reaches a pixel, over the open beam. It is assumed,
+   * not measured. Typical of a single monochromator: 0.1 %. @default 1e-3
    */
   readonly strayLight?: number;
   /** A pixel whose own limit lies above this transmittance has seen no blocking. @default 0.1 */

@@ -24,7 +24,7 @@ export function limitOf(floor: number, strayLight: number): { transmittance: num
   if (strayLight >= floor) {
     return {
       transmittance: strayLight,
-      why: `stray light of the instrument, up to ${strayLight.toPrecision(2)} of the open beam`,
+      why: `stray light of the instrument, assumed up to ${strayLight.toPrecision(2)} of the open beam`,
     };
   }
   return {

@@ -1,9 +1,11 @@
+import { footOf, wayOut } from './bandFoot.js';
 import type { BlockingOptions } from './blockingTypes.js';
+import { firstAbove } from './localWeights.js';
 import { pixelFloors } from './pixelFloors.js';
 import { trustedPixels } from './trustedPixels.js';
 import type { Curve } from './types.js';
 
-/** Light outside the bands: three or more neighbouring pixels above noise and stray light. */
+/** Light outside the bands: three or more neighbouring pixels above noise, stray light and the feet of the bands. */
 export interface Leak {
   readonly fromNm: number;
   readonly toNm: number;
@@ -15,10 +17,34 @@ export interface Leak {
   readonly widthNm: number;
 }
 
-/** Runs of three or more neighbouring pixels that stand above noise, floor and stray light. */
+/** A stretch of the scan beside or between bands. */
+export interface Stretch {
+  readonly fromNm: number;
+  readonly toNm: number;
+  /** Whether a band lies before its start and after its end. */
+  readonly afterBand: boolean;
+  readonly beforeBand: boolean;
+}
+
+/** First and last pixel of a stretch; the last before the first where it holds none. */
+export function pixelsOf(curve: Curve, stretch: Stretch): [number, number] {
+  const first = firstAbove(curve.wavelengthNm, stretch.fromNm - 1e-9);
+  return [first, firstAbove(curve.wavelengthNm, stretch.toNm + 1e-9) - 1];
+}
+
+/**
+ * Runs of three or more neighbouring pixels that stand above noise, floor and stray light, and that rise again:
+ * light that only falls away from a band is its foot. The foot at a pixel is the lowest level, averaged over seven
+ * pixels, between the band and that pixel.
+ *
+ * @param curve - the curve
+ * @param stretches - where to look: outside the bands
+ * @param options - limits
+ * @returns the leaks from blue to red
+ */
 export function findLeaks(
   curve: Curve,
-  stretches: readonly (readonly [number, number])[],
+  stretches: readonly Stretch[],
   options: BlockingOptions & { readonly leakSigma?: number },
 ): Leak[] {
   const { wavelengthNm, transmittance, standardUncertainty } = curve;
@@ -26,15 +52,28 @@ export function findLeaks(
   const floors = pixelFloors(curve, options.floor);
   const trust = trustedPixels(curve);
   const leaks: Leak[] = [];
-  for (const [from, to] of stretches) {
+  for (const stretch of stretches) {
+    const [first, last] = pixelsOf(curve, stretch);
+    if (last < first) continue;
+    const feet = [
+      ...(stretch.afterBand ? [footOf(wayOut(curve, trust, first, last))] : []),
+      ...(stretch.beforeBand ? [footOf(wayOut(curve, trust, last, first))] : []),
+    ];
     let run: number[] = [];
-    for (let i = 0; i < wavelengthNm.length; i++) {
-      const inside = wavelengthNm[i]! >= from && wavelengthNm[i]! <= to;
-      const limit = Math.max(leakSigma * standardUncertainty[i]!, floors[i]!, strayLight);
-      if (inside && trust[i]! > 0 && transmittance[i]! > limit) run.push(i);
+    for (let i = first; i <= last; i++) {
+      if (trust[i]! > 0 && stands(i)) run.push(i);
       else close();
     }
     close();
+
+    function stands(i: number): boolean {
+      const u = standardUncertainty[i]!;
+      if (!(transmittance[i]! > Math.max(leakSigma * u, floors[i]!, strayLight))) return false;
+      return feet.every(
+        (foot) =>
+          transmittance[i]! > foot.level[i]! + leakSigma * Math.hypot(u, foot.standardUncertainty[i]!),
+      );
+    }
 
     function close(): void {
       if (run.length >= 3) leaks.push(leakOf(run));

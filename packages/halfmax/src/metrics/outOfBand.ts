@@ -1,18 +1,27 @@
+import { footEnd, wayOut } from './bandFoot.js';
 import { blockingOver } from './blockingOver.js';
 import type { Blocking, BlockingOptions, OpticalDensity, PlacedOpticalDensity } from './blockingTypes.js';
-import { findLeaks, type Leak } from './findLeaks.js';
+import { findLeaks, type Leak, pixelsOf, type Stretch } from './findLeaks.js';
+import { pixelFloors } from './pixelFloors.js';
 import { requireCurve } from './requireCurve.js';
+import { trustedPixels } from './trustedPixels.js';
 import type { BandRange, Curve } from './types.js';
 
 /** What counts as out of band. */
 export interface OutOfBandOptions extends BlockingOptions {
   /** Ranges to report. @default the scan outside the bands: blue side, between bands, red side */
   readonly ranges?: readonly { readonly name: string; readonly fromNm: number; readonly toNm: number }[];
-  /** A band is left out up to so many of its FWHM from its centre. @default 2 */
+  /**
+   * A band is left out up to so many of its FWHM from its centre at least, and with its foot up to twice as many.
+   * @default 2
+   */
   readonly widthsFromCentre?: number;
   /** Standard uncertainties by which each pixel of a leak stands out. @default 3 */
   readonly leakSigma?: number;
 }
+
+/** The foot of a band is left out no further than this multiple of what is left out in any case. */
+const furthestFoot = 2;
 
 /** Blocking outside the passbands. */
 export interface OutOfBand {
@@ -32,6 +41,10 @@ export interface OutOfBand {
 /**
  * Blocking outside the passbands of a curve, as far as noise and stray light let it be seen.
  *
+ * A passband is left out with its feet: up to where the curve, falling away from the band, has come down to noise and
+ * stray light or falls no further, but not beyond twice `widthsFromCentre`. Leaks are looked for from
+ * `widthsFromCentre` on; light that only falls away from a band is none.
+ *
  * @param curve - at least 5 pixels
  * @param bands - the passbands, from `findBands`
  * @param options - ranges, floor, stray light
@@ -50,7 +63,17 @@ export function outOfBand(
     throw new RangeError(`outOfBand requires widthsFromCentre of 0.5 or more, got ${widthsFromCentre}`);
   }
   const scan: [number, number] = [curve.wavelengthNm[0]!, curve.wavelengthNm[curve.wavelengthNm.length - 1]!];
-  const inBand = bands.map((band) => bandReach(band, widthsFromCentre)).sort((a, b) => a[0] - b[0]);
+  const least = bands.map((band) => bandReach(band, widthsFromCentre)).sort((a, b) => a[0] - b[0]);
+  const beside = outside(scan, least).map(
+    ([fromNm, toNm]): Stretch => ({
+      fromNm,
+      toNm,
+      afterBand: least.some(([, high]) => high === fromNm),
+      beforeBand: least.some(([low]) => low === toNm),
+    }),
+  );
+  const feet = feetOf(curve, bands, widthsFromCentre, beside, options);
+  const inBand = [...least, ...feet].sort((a, b) => a[0] - b[0]);
   const stretches = outside(scan, inBand);
   const named =
     options.ranges?.map((range) => {
@@ -78,8 +101,11 @@ export function outOfBand(
       toNm,
       name,
     })),
-    leaks: findLeaks(curve, stretches, options),
-    rule: `out of band is the scan further than ${widthsFromCentre} FWHM from the centre of each passband`,
+    leaks: findLeaks(curve, beside, options),
+    rule:
+      `out of band is the scan further than ${widthsFromCentre} FWHM from the centre of each passband and beyond its ` +
+      'feet: a foot ends where the curve has come down to noise and stray light or falls no further, at the latest ' +
+      `${furthestFoot * widthsFromCentre} FWHM from the centre; a leak rises above the lowest level between it and the band`,
   };
 }
 
@@ -90,6 +116,41 @@ function bandReach(band: BandRange, widths: number): [number, number] {
   const blue = band.truncated === 'start' || band.truncated === 'both' ? -Infinity : centre - widths * width;
   const red = band.truncated === 'end' || band.truncated === 'both' ? Infinity : centre + widths * width;
   return [blue, red];
+}
+
+/** The feet of the bands beside what is left out in any case. */
+function feetOf(
+  curve: Curve,
+  bands: readonly BandRange[],
+  widths: number,
+  beside: readonly Stretch[],
+  options: BlockingOptions,
+): [number, number][] {
+  const { wavelengthNm } = curve;
+  const trust = trustedPixels(curve);
+  const limits = pixelFloors(curve, options.floor);
+  const feet: [number, number][] = [];
+  for (const band of bands) {
+    const [low, high] = bandReach(band, widths);
+    const [lowest, highest] = bandReach(band, furthestFoot * widths);
+    for (const stretch of beside) {
+      const [first, last] = pixelsOf(curve, stretch);
+      if (last < first) continue;
+      if (stretch.fromNm === high) {
+        const end = endOf(first, last);
+        if (end !== first) feet.push([high, Math.min(end === null ? Infinity : wavelengthNm[end]!, highest)]);
+      }
+      if (stretch.toNm === low) {
+        const end = endOf(last, first);
+        if (end !== last) feet.push([Math.max(end === null ? -Infinity : wavelengthNm[end]!, lowest), low]);
+      }
+    }
+  }
+  return feet;
+
+  function endOf(start: number, end: number): number | null {
+    return footEnd(wayOut(curve, trust, start, end), limits, options.strayLight ?? 1e-3);
+  }
 }
 
 function outside(

@@ -1,3 +1,4 @@
+import { lampWander } from './lampWander.js';
 import type { OpenBeam, OpenScan } from './openBeamModel.js';
 
 /** The open beam at one time. */
@@ -19,22 +20,25 @@ export interface OpenRate {
 /**
  * Rate of the open beam at a time: the level on a straight line in time between the scans before and after.
  *
- * Outside the scans, the nearest one; without times, the mean of all; both with half the spread of the levels as
- * uncertainty. Between two scans the uncertainty of the level is that of a rectangular distribution as wide on
- * either side as the correction from the nearer scan: zero at the scans, the change over sqrt(12) in the middle.
+ * Between two scans the level is taken to wander as a random walk about its steady drift: zero uncertainty at the
+ * scans, half of what it wanders from one scan to the next in the middle. How much it wanders is told by the changes
+ * between all neighbouring scans, less the steady drift where there are three scans or more; with two scans all of
+ * the change counts. Outside the scans, the nearest one, and without times, the mean of all: both with half the
+ * spread of the levels as uncertainty, and outside at least what the lamp drifts and wanders in the time.
  *
  * @param beam - model of the open beam
  * @param timeMs - time of the filtered scan, or null
  * @returns rate and uncertainties per pixel
- * Source: open scan before and after is common practice, no source; rectangular distribution JCGM 100:2008, 4.3.7.
+ * Source: open scan before and after is common practice, no source. Variance of a random walk held at both ends, s^2 t
+ * (T - t) / T: Brownian bridge, any text on stochastic processes.
  */
 export function openRateAt(beam: OpenBeam, timeMs: number | null): OpenRate {
   const { scans } = beam;
   const timed = timeMs !== null && scans.every((scan) => scan.timeMs !== null);
   if (scans.length === 1) return fixedRate(beam, scans[0]!, scans[0]!, 'single');
   if (!timed) return fixedRate(beam, null, null, 'untimed');
-  if (timeMs < scans[0]!.timeMs!) return fixedRate(beam, scans[0]!, scans[0]!, 'outside');
-  if (timeMs > scans.at(-1)!.timeMs!) return fixedRate(beam, scans.at(-1)!, scans.at(-1)!, 'outside');
+  if (timeMs < scans[0]!.timeMs!) return fixedRate(beam, scans[0]!, scans[0]!, 'outside', timeMs);
+  if (timeMs > scans.at(-1)!.timeMs!) return fixedRate(beam, scans.at(-1)!, scans.at(-1)!, 'outside', timeMs);
   let upper = scans.findIndex((scan) => scan.timeMs! >= timeMs);
   if (upper === 0) upper = 1;
   const a = scans[upper - 1]!;
@@ -42,12 +46,13 @@ export function openRateAt(beam: OpenBeam, timeMs: number | null): OpenRate {
   const span = b.timeMs! - a.timeMs!;
   const share = span > 0 ? (timeMs - a.timeMs!) / span : 0.5;
   const out = emptyRate(beam);
-  const edge = Math.min(share, 1 - share) / Math.sqrt(3);
+  const wander = lampWander(scans);
+  const bridge = Math.sqrt(share * (1 - share) * Math.max(0, span));
   eachPixel(beam, (i, x) => {
     const la = a.level + a.tilt * x;
     const lb = b.level + b.tilt * x;
     const level = (1 - share) * la + share * lb;
-    out.driftRelative[i] = Math.abs(lb / la - 1) * edge;
+    out.driftRelative[i] = wander(x).perRootMs * bridge;
     out.darkPerMs[i] = beam.darkPerMs[i]! * level;
     if (beam.consistent) {
       out.countsPerMs[i] = beam.countsPerMs[i]! * level;
@@ -69,9 +74,12 @@ function fixedRate(
   scan: OpenScan | null,
   other: OpenScan | null,
   kind: 'outside' | 'untimed' | 'single',
+  timeMs: number | null = null,
 ): OpenRate {
   const out = emptyRate(beam);
   const { scans } = beam;
+  const wander = kind === 'outside' ? lampWander(scans) : null;
+  const away = kind === 'outside' ? Math.abs(timeMs! - scan!.timeMs!) : 0;
   eachPixel(beam, (i, x) => {
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
@@ -87,7 +95,9 @@ function fixedRate(
     out.countsPerMs[i] = own ? scan.countsPerMs[i]! : beam.countsPerMs[i]! * level;
     out.noisePerMs[i] = own ? scan.noisePerMs[i]! : beam.noisePerMs[i]! * level;
     out.darkPerMs[i] = beam.darkPerMs[i]! * level;
-    out.driftRelative[i] = (high - low) / 2 / level;
+    const { perMs, perRootMs } = wander?.(x) ?? { perMs: 0, perRootMs: 0 };
+    const further = Math.hypot(perMs * away, perRootMs * Math.sqrt(away));
+    out.driftRelative[i] = Math.max((high - low) / 2 / level, further);
   });
   let lowest = scans[0]!;
   let highest = scans[0]!;

@@ -88,13 +88,30 @@ describe('transmittanceCurve', () => {
     ]);
   });
 
-  it('counts the drift as a rectangular distribution: zero at the scans, change/sqrt(12) in the middle', () => {
+  it('counts the change between two scans as a random walk: zero at the scans, half of it in the middle', () => {
     const scans = [open(0, 1), open(20, 1.012)];
     const peak = (curve: TransmittanceCurve): number =>
       curve.components.drift[200]! / curve.transmittance[200]!;
     expect(peak(transmittanceCurve([filtered(0)], scans))).toBeCloseTo(0, 12);
-    expect(peak(transmittanceCurve([filtered(10, 1.006)], scans))).toBeCloseTo(0.012 / Math.sqrt(12), 9);
+    // relative to the mean level, 1.006
+    expect(peak(transmittanceCurve([filtered(10, 1.006)], scans))).toBeCloseTo(0.012 / 1.006 / 2, 9);
+    // a quarter of the way: sqrt(1/4 x 3/4)
+    expect(peak(transmittanceCurve([filtered(5, 1.003)], scans))).toBeCloseTo(
+      (0.012 / 1.006) * Math.sqrt(3 / 16),
+      9,
+    );
     expect(transmittanceCurve([filtered(10, 1.006)], scans).warnings).toEqual([]);
+  });
+
+  it('takes a steady drift out of the walk where there are three scans or more', () => {
+    const drift = (levels: readonly number[]): number => {
+      const scans = levels.map((level, k) => open(20 * k, level, 0, { entry: k }));
+      const curve = transmittanceCurve([filtered(10, (levels[0]! + levels[1]!) / 2)], scans);
+      return curve.components.drift[200]! / curve.transmittance[200]!;
+    };
+    expect(drift([1, 1.01, 1.02, 1.03])).toBeLessThan(1e-9);
+    // changes 0.01, 0, 0.01, 0 of mean 0.005: three degrees of freedom, sqrt(4 x 0.005^2 / 3); half of it in the middle
+    expect(drift([1, 1.01, 1.01, 1.02, 1.02])).toBeCloseTo(Math.sqrt(1e-4 / 3) / 2 / 1.012, 5);
   });
 
   it('falls back on the scans themselves where they have not one shape', () => {
@@ -242,6 +259,20 @@ describe('transmittanceCurve', () => {
     // one-sided tail at 3 standard deviations: 0.00135, and 16 000 values scatter it by 0.0003
     expect(above / (runs * pixels)).toBeLessThan(0.0025);
     expect(above).toBeGreaterThan(5);
+  });
+
+  it('counts what a warm pixel has beyond the read noise in its floor', () => {
+    const dim = filtered(5, 1, { noise: 1 });
+    const noise = dim.noise.slice();
+    // 30 counts more in one frame of ten
+    noise[20] = Math.sqrt(noise[20]! ** 2 + 900 / 10);
+    const curve = transmittanceCurve([{ ...dim, noise }], [open(0), open(10)], {
+      noise: { readVariance: 36, gain: 0.8 },
+    });
+    const lowest = (variance: number, i: number): number => (3 * Math.sqrt(variance / 10)) / (100 * shape(i));
+    // the counts themselves scatter about the light that made the noise: a little of it stays or is taken too much
+    expect(curve.floor[20]! / lowest(936, 20)).toBeCloseTo(1, 1);
+    expect(curve.floor[200]! / lowest(36, 200)).toBeLessThan(1.3);
   });
 
   it('reports how much repeated scans differ beyond noise', () => {

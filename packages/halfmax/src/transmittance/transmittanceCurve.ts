@@ -18,8 +18,11 @@ export interface TransmittanceOptions {
   readonly floorFactor?: number;
   /** Change of the lamp between two scans beyond which a warning is given, relative; 0.02. */
   readonly driftLimit?: number;
-  /** Noise of one frame against level: gives the noise without light for `floor`; else each pixel's own is used. */
-  readonly noise?: Pick<NoiseModel, 'readVariance'>;
+  /**
+   * Noise of one frame against level: gives the noise without light for `floor`; else each pixel's own is used. With
+   * the gain, what a warm or unstable pixel has beyond the read noise is counted too.
+   */
+  readonly noise?: Pick<NoiseModel, 'readVariance'> & Partial<Pick<NoiseModel, 'gain'>>;
 }
 
 /** What makes the transmittance of each pixel uncertain: standard uncertainties, fractions. */
@@ -112,7 +115,7 @@ export function transmittanceCurve(
       counts += n * spectrum.counts[i]!;
       openSum += expected;
       variance += n * n * own;
-      zeroVariance += n * n * (noise === undefined ? own : Math.min(own, noise.readVariance / n));
+      zeroVariance += n * n * noiseWithoutLight(own, spectrum.counts[i]!, n, noise);
       filteredDark += n * spectrum.darkNoise[i]!;
       // one open beam stands behind all of them: its errors add up
       openNoise += n * spectrum.exposureMs * rate.noisePerMs[i]!;
@@ -156,6 +159,18 @@ export function transmittanceCurve(
     repeatScatter: scatterOf(groups, rates, transmittance, masked),
     warnings: driftWarnings(filtered, rates, driftLimit),
   };
+}
+
+/** Variance of a mean of n frames without light, counts^2, from that with light. */
+function noiseWithoutLight(
+  own: number,
+  counts: number,
+  frames: number,
+  noise: TransmittanceOptions['noise'],
+): number {
+  if (noise === undefined) return own;
+  const photons = noise.gain === undefined ? own : (noise.gain * Math.max(0, counts)) / frames;
+  return Math.min(own, Math.max(noise.readVariance / frames, own - photons));
 }
 
 function scatterOf(

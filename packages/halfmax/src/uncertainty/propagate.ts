@@ -23,6 +23,8 @@ export interface PropagateOptions {
   readonly digits?: 1 | 2;
   /** Which interval must be stable. @default 'symmetric' */
   readonly stableInterval?: 'symmetric' | 'shortest';
+  /** Outputs that must be stable for an adaptive run to end, by position. @default all */
+  readonly stableOutputs?: readonly number[];
   /** Divides the numerical tolerance; 5 where the result is to judge the first-order law. @default 1 */
   readonly toleranceDivisor?: number;
   /** Trials after which an adaptive run ends, stable or not. @default 2 000 000 */
@@ -104,7 +106,8 @@ export function propagate(
     for (let k = 0; k < outputs; k++) {
       const values = finiteValues(block[k]!);
       failed[k]! += size - values.length;
-      // An output that will be absent is not waited for.
+      // An output that will be absent is not waited for, nor one that need not be stable.
+      if (options.stableOutputs?.includes(k) === false) continue;
       if (failed[k]! > allowedFailures * draws) continue;
       const summary = summariseSample(values, coverage);
       const ends = summary[stableInterval];
