@@ -390,6 +390,32 @@ export const badCases: readonly BadCase[] = [
     /^session\.json: filters\[0\]\.claims\.opticalDensity\.toNm: is 600, must be above fromNm 700/,
   ),
   manifest(
+    'decision by a rule that is none',
+    (m) => {
+      m.decision = { rule: 'lenient' };
+    },
+    /^session\.json: decision\.rule: is "lenient"; use one of "probability", "simple", "guarded"/,
+  ),
+  manifest(
+    'decision with numbers out of range and without a rule',
+    (m) => {
+      m.decision = { probability: 0.5, multiple: -1, coverageFactor: 0 };
+    },
+    /^session\.json: decision\.rule: is missing; add it/,
+    /^session\.json: decision\.probability: is 0\.5, must be > 0\.5; it is what a verdict must reach/,
+    /^session\.json: decision\.multiple: is -1, must be >= 0/,
+    /^session\.json: decision\.coverageFactor: is 0, must be > 0/,
+  ),
+  manifest(
+    'bench that cannot be',
+    (m) => {
+      m.bench = { fNumber: 0, temperatureC: '20', spot: '' };
+    },
+    /^session\.json: bench\.fNumber: is 0, must be > 0; it is the f-number of the light/,
+    /^session\.json: bench\.temperatureC: is "20", not a number/,
+    /^session\.json: bench\.spot: is an empty text; fill it in/,
+  ),
+  manifest(
     'beam that cannot be',
     (m) => {
       m.beam = { fNumber: 0, centralObstruction: 1 };

@@ -24,9 +24,8 @@ const home = process.env.HALFMAX_DIST ?? join(here, '..', '..', '..', 'packages'
 const { extractSpectrum, findTrace, fitsPixels, fitsValue, parseFits } = await import(
   join(home, 'session/index.js')
 );
-const { calibrate, findLines, fitDispersion, identifyScale, nameLines, wavelengthAt, wavelengthCovariance } = await import(
-  join(home, 'calibration/index.js')
-);
+const { calibrate, findLines, fitDispersion, identifyScale, nameLines, wavelengthAt, wavelengthCovariance } =
+  await import(join(home, 'calibration/index.js'));
 const { lampLines } = await import(join(home, 'reference/index.js'));
 
 const folder = process.argv[2];
@@ -221,7 +220,9 @@ for (const { title, spectra } of views) {
     const off = offMercury((pixel) => wavelengthAt(calibration.dispersion, pixel), places);
     const used = calibration.lines.filter((line) => line.used);
     // Beyond the lines used the scale is extrapolated: there it must keep to what it says of itself.
-    const stated = Math.max(...places.map((pixel) => Math.sqrt(wavelengthCovariance(calibration.dispersion, pixel, pixel))));
+    const stated = Math.max(
+      ...places.map((pixel) => Math.sqrt(wavelengthCovariance(calibration.dispersion, pixel, pixel))),
+    );
     if (kind === 'both lamps, no hint') calibrated++;
     check(
       `${title}: ${kind}`,
@@ -282,7 +283,11 @@ check(
   identified >= 4,
   `${identified} of ${views.length}`,
 );
-check('both lamps together are calibrated without a hint in most of the views', calibrated >= 3, `${calibrated}`);
+check(
+  'both lamps together are calibrated without a hint in most of the views',
+  calibrated >= 3,
+  `${calibrated}`,
+);
 
 // Clipped cores are found and marked, never used.
 const clippedPlaces = [

@@ -1,10 +1,13 @@
 import { type Calibration, COUPLING_PIXELS } from '../calibration/index.js';
+import type { ReducedFrames } from '../frames/index.js';
 import type { BenchSession } from '../session/benchSession.js';
 import type { Assumption } from './measurement.js';
 
 /** Half width of the relative non-linearity that is left after the session's polynomial, and without one. */
 const NON_LINEARITY_CORRECTED = 0.003;
 const NON_LINEARITY_PLAIN = 0.005;
+/** Relative flicker of a lamp where too few frames show it. */
+const FLICKER = 0.002;
 
 /** Values taken where the session states none, and the list of them to be printed. */
 export interface Assumed {
@@ -17,10 +20,15 @@ export interface Assumed {
  * The inputs that nobody stated, with the values taken for them.
  *
  * @param session - the session
+ * @param frames - its clean frames
  * @param calibration - its calibration
  * @returns values and the list
  */
-export function assumptions(session: BenchSession, calibration: Calibration): Assumed {
+export function assumptions(
+  session: BenchSession,
+  frames: Pick<ReducedFrames, 'flicker'>,
+  calibration: Calibration,
+): Assumed {
   const polynomial = session.detector.linearity !== null;
   const nonLinearity = polynomial ? NON_LINEARITY_CORRECTED : NON_LINEARITY_PLAIN;
   const list: Assumption[] = [
@@ -47,5 +55,13 @@ export function assumptions(session: BenchSession, calibration: Calibration): As
       source: 'common practice, no source',
     });
   }
-  return { nonLinearity, flicker: 0, list };
+  if (frames.flicker === null) {
+    list.push({
+      input: 'flicker of the broadband lamp from frame to frame, standard uncertainty',
+      value: FLICKER,
+      unit: 'relative',
+      source: 'common practice, no source',
+    });
+  }
+  return { nonLinearity, flicker: frames.flicker?.relative ?? FLICKER, list };
 }

@@ -1,9 +1,10 @@
 import { isAbsent, opticalDensityIn, type Quantity } from '../metrics/index.js';
 import type { FilterClaims } from '../session/benchSession.js';
-import { type Claim, judge } from '../verdict/index.js';
+import { type Claim, type DecisionRule, judge } from '../verdict/index.js';
+import { claimStep } from './claimStep.js';
 import type { ScaledCurve } from './curveOnScale.js';
 import type { UnjudgedBand } from './measureBand.js';
-import type { BandReport, ClaimReport } from './measurement.js';
+import type { ClaimReport } from './measurement.js';
 
 const BAND_CLAIMS = ['fwhmNm', 'centreNm', 'peakTransmittance', 'transmittanceAtLine'] as const;
 
@@ -14,25 +15,26 @@ const BAND_CLAIMS = ['fwhmNm', 'centreNm', 'peakTransmittance', 'transmittanceAt
  * @param bands - the filter's bands
  * @param claims - of the data sheet
  * @param scaled - the filter's curve, for optical density
- * @returns the bands with their claims
+ * @param rule - how a measurement becomes a verdict
+ * @returns the claims of each band
  */
 export function judgeClaims(
   bands: readonly UnjudgedBand[],
   claims: FilterClaims,
   scaled: ScaledCurve,
-): BandReport[] {
+  rule: DecisionRule,
+): ClaimReport[][] {
   return bands.map((unjudged, index) => {
-    const band = unjudged.report;
     const reports: ClaimReport[] = [];
     for (const name of BAND_CLAIMS) {
       const claim = claims[name];
       if (claim === undefined) continue;
       if (name === 'centreNm' && nearestBand(bands, claim) !== unjudged) continue;
-      reports.push(report(name, claim, unjudged));
+      reports.push(report(name, claim, unjudged, rule));
     }
     if (index === 0 && claims.opticalDensity !== undefined)
-      reports.push(densityReport(claims.opticalDensity, scaled));
-    return { ...band, claims: reports };
+      reports.push(densityReport(claims.opticalDensity, scaled, rule));
+    return reports;
   });
 }
 
@@ -44,13 +46,19 @@ const OUTPUTS = {
 } as const;
 
 /** Judges by the corrected number where there is one, else by the one as measured, and by its draws. */
-function report(name: (typeof BAND_CLAIMS)[number], claim: Claim, { report: band, spread }: UnjudgedBand): ClaimReport {
+function report(
+  name: (typeof BAND_CLAIMS)[number],
+  claim: Claim,
+  { report: band, spread }: UnjudgedBand,
+  rule: DecisionRule,
+): ClaimReport {
   const kind = isAbsent(band.corrected[name]) ? 'measured' : 'corrected';
   const measured: Quantity = kind === 'corrected' ? band.corrected[name] : band.asMeasured[name];
   const samples = isAbsent(measured) ? null : spread.samples(`${kind} ${OUTPUTS[name]}`, measured.value);
   const held = isAbsent(measured) || samples === null ? measured : { samples, value: measured.value };
-  const { verdict, reason, probabilityMet, deviation } = judge(claim, held);
-  return { quantity: name, basis: kind, claim, measured, verdict, reason, probabilityMet, deviation };
+  const step = claimStep(claim, name === 'peakTransmittance' || name === 'transmittanceAtLine');
+  const { verdict, reason, probabilityMet, deviation } = judge(claim, held, { rule, resolution: step ?? 0 });
+  return { quantity: name, basis: kind, claim, step, measured, verdict, reason, probabilityMet, deviation };
 }
 
 /** The band whose centre is nearest to what a claim on a centre names. */
@@ -63,25 +71,32 @@ function nearestBand(bands: readonly UnjudgedBand[], claim: Claim): UnjudgedBand
   return [...bands].sort((a, b) => away(a) - away(b))[0];
 }
 
-function densityReport(claim: NonNullable<FilterClaims['opticalDensity']>, scaled: ScaledCurve): ClaimReport {
+/** Judges by the worst place of the range. */
+function densityReport(
+  claim: NonNullable<FilterClaims['opticalDensity']>,
+  scaled: ScaledCurve,
+  rule: DecisionRule,
+): ClaimReport {
   const { curve, floor } = scaled;
-  const name = `opticalDensity ${claim.fromNm} to ${claim.toNm} nm`;
   const blocking = opticalDensityIn(curve, claim.fromNm, claim.toNm, { floor });
   const found = blocking.worstOpticalDensity;
-  const measured =
-    'value' in found ? { value: found.value, standardUncertainty: found.standardUncertainty } : found;
-  const { verdict, reason, probabilityMet, deviation } = judge(claim, measured);
-  const shown =
-    'value' in found
-      ? {
-          ...measured,
-          value: found.value,
-          standardUncertainty: found.standardUncertainty,
-          interval95: [
-            found.value - 1.96 * found.standardUncertainty,
-            found.value + 1.96 * found.standardUncertainty,
-          ] as const,
-        }
-      : found;
-  return { quantity: name, basis: 'measured', claim, measured: shown, verdict, reason, probabilityMet, deviation };
+  const step = claimStep(claim, false);
+  const { verdict, reason, probabilityMet, deviation } = judge(claim, found, { rule, resolution: step ?? 0 });
+  const measured = 'value' in found ? { ...found, interval95: normalInterval(found) } : found;
+  return {
+    quantity: `opticalDensity ${claim.fromNm} to ${claim.toNm} nm`,
+    basis: 'measured',
+    claim,
+    step,
+    measured,
+    verdict,
+    reason,
+    probabilityMet,
+    deviation,
+  };
+}
+
+function normalInterval(of: { value: number; standardUncertainty: number }): [number, number] {
+  const half = 1.96 * of.standardUncertainty;
+  return [of.value - half, of.value + half];
 }

@@ -20,7 +20,7 @@ import { type ScaleUncertainty, scaleUncertainty } from './scaleUncertainty.js';
 
 /** A band measured, its claims not yet judged, with the Monte Carlo draws behind its numbers. */
 export interface UnjudgedBand {
-  readonly report: Omit<BandReport, 'claims'>;
+  readonly report: Omit<BandReport, 'claims' | 'quote'>;
   readonly spread: BandSpread;
 }
 

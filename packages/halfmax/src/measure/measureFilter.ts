@@ -1,13 +1,15 @@
 import type { Calibration } from '../calibration/index.js';
 import type { CleanSpectrum, NoiseModel, ReducedFrames, Warning } from '../frames/index.js';
 import { findBands, outOfBand } from '../metrics/index.js';
-import type { FilterEntry } from '../session/benchSession.js';
+import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
 import { transmittanceCurve } from '../transmittance/index.js';
+import type { DecisionRule } from '../verdict/index.js';
 import { bandTargets } from './bandTargets.js';
 import { curveOnScale } from './curveOnScale.js';
 import { judgeClaims } from './judgeClaims.js';
 import { measureBand } from './measureBand.js';
 import type { CurveTable, FilterReport } from './measurement.js';
+import { quoteBand } from './quoteBand.js';
 
 /** What holds for all filters of a session. */
 export interface FilterOptions {
@@ -17,6 +19,8 @@ export interface FilterOptions {
   readonly flicker: number;
   /** Half width of the non-linearity left. */
   readonly nonLinearity: number;
+  readonly rule: DecisionRule;
+  readonly bench: BenchConditions;
 }
 
 /** One filter measured. */
@@ -79,7 +83,8 @@ export function measureFilter(
   const pixels = measured.transmittance.length;
   const { repeatScatter: repeat } = measured;
   const levels = {
-    flicker: options.flicker / Math.sqrt(framesOf(filtered)),
+    // The open beam of a scan is the mean of the two scans that bracket it.
+    flicker: options.flicker * Math.sqrt(1 / framesOf(filtered) + 1 / (2 * framesOf(open))),
     repeat: repeat === null ? 0 : repeat.relative / Math.sqrt(repeat.repeats),
     nonLinearity: options.nonLinearity,
   };
@@ -99,12 +104,23 @@ export function measureFilter(
         `(${from.toFixed(1)} to ${to.toFixed(1)} nm): its wavelengths are extrapolated`,
     });
   }
+  const claims = judgeClaims(bands, filter.claims, scaled, options.rule);
+  const context = {
+    label,
+    bench: options.bench,
+    scans: filtered.length,
+    frames: filtered.reduce((sum, spectrum) => sum + spectrum.frames, 0),
+  };
   return {
     report: {
       id,
       label,
       curveFile: file,
-      bands: judgeClaims(bands, filter.claims, scaled),
+      bands: bands.map(({ report }, index) => ({
+        ...report,
+        claims: claims[index]!,
+        quote: quoteBand(report, context),
+      })),
       outOfBand: outOfBand(scaled.curve, ranges, { floor: scaled.floor }),
       lampDrift: measured.drift,
     },
@@ -114,8 +130,8 @@ export function measureFilter(
 }
 
 /** Frames behind the scan with the fewest. */
-function framesOf(filtered: readonly CleanSpectrum[]): number {
-  return Math.min(...filtered.map((spectrum) => spectrum.frames));
+function framesOf(spectra: readonly CleanSpectrum[]): number {
+  return Math.min(...spectra.map((spectrum) => spectrum.frames));
 }
 
 /** A seed for each band of its own, from the session's: order and number of other filters do not matter. */

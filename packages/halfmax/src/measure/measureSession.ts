@@ -3,6 +3,7 @@ import type { BenchSession } from '../session/benchSession.js';
 import { calibrateSession, instrumentScaleOf } from './calibrateSession.js';
 import { assumptions } from './assumptions.js';
 import { calibrationReport } from './calibrationReport.js';
+import { decisionReport } from './decisionReport.js';
 import { measureFilter } from './measureFilter.js';
 import type { CurveTable, Measurement, Provenance } from './measurement.js';
 
@@ -34,7 +35,8 @@ export function measureSession(session: BenchSession, options: MeasureOptions): 
   step('calibrate the wavelengths');
   const calibration = calibrateSession(frames.spectra, session.detector);
   const ownScale = instrumentScaleOf(frames.spectra, calibration);
-  const assumed = assumptions(session, calibration);
+  const assumed = assumptions(session, frames, calibration);
+  const decision = decisionReport(session.decision);
   const filters = session.filters.map((filter) => {
     step(`measure ${filter.label}`);
     return measureFilter(filter, frames, calibration, {
@@ -42,6 +44,8 @@ export function measureSession(session: BenchSession, options: MeasureOptions): 
       draws: options.provenance.draws === 0 ? null : options.provenance.draws,
       flicker: assumed.flicker,
       nonLinearity: assumed.nonLinearity,
+      rule: decision.rule,
+      bench: session.bench,
     });
   });
   const warnings: Warning[] = [
@@ -57,6 +61,7 @@ export function measureSession(session: BenchSession, options: MeasureOptions): 
     provenance: { ...options.provenance, inputs: session.inputs },
     frames: { noise: frames.noise, rejected: frames.rejected },
     calibration: calibrationReport(calibration, session.detector.pixels, ownScale),
+    decision,
     filters: filters.map((filter) => filter.report),
     assumptions: assumed.list,
     warnings,

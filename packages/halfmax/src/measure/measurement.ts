@@ -1,7 +1,8 @@
 import type { InstrumentScaleReport, LampShift } from '../calibration/index.js';
 import type { NoiseModel, RejectedScan, Warning } from '../frames/index.js';
 import type { BandMetrics, OutOfBand, Quantity } from '../metrics/index.js';
-import type { Claim, Judgement, Verdict } from '../verdict/index.js';
+import type { BenchConditions } from '../session/benchSession.js';
+import type { Claim, DecisionRule, Judgement, Verdict } from '../verdict/index.js';
 
 /** What `halfmax measure` writes: see shared/measurement.schema.json. */
 export interface Measurement {
@@ -11,10 +12,20 @@ export interface Measurement {
   readonly provenance: Provenance;
   readonly frames: { readonly noise: NoiseModel; readonly rejected: readonly RejectedScan[] };
   readonly calibration: CalibrationReport;
+  /** The rule behind every verdict. */
+  readonly decision: DecisionReport;
   readonly filters: readonly FilterReport[];
   /** Inputs that the session does not state and the frames do not show, with the value taken. */
   readonly assumptions: readonly Assumption[];
   readonly warnings: readonly Warning[];
+}
+
+/** How measurements became verdicts. */
+export interface DecisionReport {
+  readonly rule: DecisionRule;
+  /** False where the session states no rule and the default was taken. */
+  readonly stated: boolean;
+  readonly words: string;
 }
 
 /** An input that nobody stated. */
@@ -140,11 +151,31 @@ export interface ClaimReport {
   /** Whether the number as measured or the corrected one was judged. */
   readonly basis: 'measured' | 'corrected';
   readonly claim: Claim;
-  readonly measured: Quantity | { readonly atLeast: number; readonly why: string };
+  /** Step of the last digit of a claimed value without a tolerance: its rounding is in the deviation's uncertainty. */
+  readonly step: number | null;
+  /** With the place where an optical density was lowest. */
+  readonly measured: (Quantity | { readonly atLeast: number; readonly why: string }) & { readonly atNm?: number };
   readonly verdict: Verdict;
   readonly reason: string;
   readonly probabilityMet: Judgement['probabilityMet'];
   readonly deviation: Judgement['deviation'];
+}
+
+/** A width as a sentence to be quoted, and the same as data; numbers rounded as in the text. */
+export interface BandQuote {
+  readonly text: string;
+  readonly quantity: 'fwhmNm';
+  readonly definition: string;
+  readonly basis: 'measured' | 'corrected';
+  readonly value: number;
+  readonly standardUncertainty: number;
+  readonly interval95: readonly [number, number];
+  /** Of the instrument at the band: what was taken out, or what was not. */
+  readonly lineSpreadNm: number;
+  readonly scans: number;
+  readonly frames: number;
+  readonly draws: number;
+  readonly bench: BenchConditions;
 }
 
 /** A passband of a filter. */
@@ -166,6 +197,7 @@ export interface BandReport {
   readonly budgets: QuantityBudgets;
   readonly monteCarlo: MonteCarloReport;
   readonly claims: readonly ClaimReport[];
+  readonly quote: BandQuote | { readonly absent: string };
 }
 
 /** A filter with its passbands. */

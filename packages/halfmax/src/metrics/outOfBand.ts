@@ -1,10 +1,8 @@
-import { footEnd, wayOut } from './bandFoot.js';
+import { bandReach, feetOf, furthestFoot, outside } from './bandZones.js';
 import { blockingOver } from './blockingOver.js';
 import type { Blocking, BlockingOptions, OpticalDensity, PlacedOpticalDensity } from './blockingTypes.js';
-import { findLeaks, type Leak, pixelsOf, type Stretch } from './findLeaks.js';
-import { pixelFloors } from './pixelFloors.js';
+import { findLeaks, type Leak, type Stretch } from './findLeaks.js';
 import { requireCurve } from './requireCurve.js';
-import { trustedPixels } from './trustedPixels.js';
 import type { BandRange, Curve } from './types.js';
 
 /** What counts as out of band. */
@@ -19,9 +17,6 @@ export interface OutOfBandOptions extends BlockingOptions {
   /** Standard uncertainties by which each pixel of a leak stands out. @default 3 */
   readonly leakSigma?: number;
 }
-
-/** The foot of a band is left out no further than this multiple of what is left out in any case. */
-const furthestFoot = 2;
 
 /** Blocking outside the passbands. */
 export interface OutOfBand {
@@ -107,64 +102,6 @@ export function outOfBand(
       'feet: a foot ends where the curve has come down to noise and stray light or falls no further, at the latest ' +
       `${furthestFoot * widthsFromCentre} FWHM from the centre; a leak rises above the lowest level between it and the band`,
   };
-}
-
-/** A band that is cut by the scan is taken to go on as far beyond as it is seen inside. */
-function bandReach(band: BandRange, widths: number): [number, number] {
-  const width = band.redNm - band.blueNm;
-  const centre = (band.redNm + band.blueNm) / 2;
-  const blue = band.truncated === 'start' || band.truncated === 'both' ? -Infinity : centre - widths * width;
-  const red = band.truncated === 'end' || band.truncated === 'both' ? Infinity : centre + widths * width;
-  return [blue, red];
-}
-
-/** The feet of the bands beside what is left out in any case. */
-function feetOf(
-  curve: Curve,
-  bands: readonly BandRange[],
-  widths: number,
-  beside: readonly Stretch[],
-  options: BlockingOptions,
-): [number, number][] {
-  const { wavelengthNm } = curve;
-  const trust = trustedPixels(curve);
-  const limits = pixelFloors(curve, options.floor);
-  const feet: [number, number][] = [];
-  for (const band of bands) {
-    const [low, high] = bandReach(band, widths);
-    const [lowest, highest] = bandReach(band, furthestFoot * widths);
-    for (const stretch of beside) {
-      const [first, last] = pixelsOf(curve, stretch);
-      if (last < first) continue;
-      if (stretch.fromNm === high) {
-        const end = endOf(first, last);
-        if (end !== first) feet.push([high, Math.min(end === null ? Infinity : wavelengthNm[end]!, highest)]);
-      }
-      if (stretch.toNm === low) {
-        const end = endOf(last, first);
-        if (end !== last) feet.push([Math.max(end === null ? -Infinity : wavelengthNm[end]!, lowest), low]);
-      }
-    }
-  }
-  return feet;
-
-  function endOf(start: number, end: number): number | null {
-    return footEnd(wayOut(curve, trust, start, end), limits, options.strayLight ?? 1e-3);
-  }
-}
-
-function outside(
-  whole: readonly [number, number],
-  inBand: readonly (readonly [number, number])[],
-): [number, number][] {
-  const result: [number, number][] = [];
-  let from = whole[0];
-  for (const [low, high] of inBand) {
-    if (Math.min(low, whole[1]) > from) result.push([from, Math.min(low, whole[1])]);
-    from = Math.max(from, high);
-  }
-  if (whole[1] > from) result.push([from, whole[1]]);
-  return result;
 }
 
 function nameOf(stretch: readonly [number, number], bands: readonly BandRange[]): string {

@@ -1,5 +1,6 @@
 import type { Detector, FrameEntry, Warning } from '../frames/types.js';
 import type { Claim } from '../verdict/claim.js';
+import type { DecisionRule } from '../verdict/index.js';
 
 export type { Claim };
 
@@ -22,6 +23,15 @@ export interface FilterEntry {
   readonly price: { readonly amount: number; readonly currency: string } | null;
 }
 
+/** How the filters stood on the bench, as far as the session says; null where it does not. */
+export interface BenchConditions {
+  /** F-number of the light through the filter: a ray at an angle sees the band further to the blue. */
+  readonly fNumber: number | null;
+  readonly temperatureC: number | null;
+  /** Place and size of the lit spot, in the session's words. */
+  readonly spot: string | null;
+}
+
 /** A bench session read from its folder: plain data, no file handles. */
 export interface BenchSession {
   readonly title: string;
@@ -29,6 +39,9 @@ export interface BenchSession {
   readonly detector: Detector;
   readonly entries: readonly FrameEntry[];
   readonly filters: readonly FilterEntry[];
+  /** How a measurement becomes a verdict; null where the session leaves it to the default. */
+  readonly decision: DecisionRule | null;
+  readonly bench: BenchConditions;
   /** The manifest as it stood, unknown fields and all. */
   readonly manifest: Readonly<Record<string, unknown>>;
   /** SHA-256 of every file read, in the order of the file names. */

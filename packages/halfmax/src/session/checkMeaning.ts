@@ -105,6 +105,21 @@ function checkFrame(frame: LooseRecord, i: number, ids: readonly string[], found
   }
 }
 
+const numbersOfRules = {
+  probability: 'probability',
+  multiple: 'guarded',
+  coverageFactor: 'guarded',
+} as const;
+
+function checkDecision(decision: LooseRecord, found: Findings): void {
+  const rule = asText(decision['rule']);
+  if (rule === null) return;
+  for (const [name, owner] of Object.entries(numbersOfRules)) {
+    if (decision[name] === undefined || rule === owner) continue;
+    found.warn(`decision.${name} has no meaning for the rule ${quoteValue(rule)}; not used`);
+  }
+}
+
 const needed = [
   ['dark', 'without light, which are taken off all others'],
   ['lamp', 'of a line lamp, which give the wavelengths'],
@@ -148,6 +163,7 @@ export function checkMeaning(
   const filters = asList(root['filters']).map(asRecord);
   const ids = filters.map((filter) => asText(filter['id'])).filter((id) => id !== null);
   checkDetector(asRecord(root['detector']), found);
+  checkDecision(asRecord(root['decision']), found);
   if (Array.isArray(root['filters'])) checkFilters(filters, found);
   frames.forEach((frame, i) => {
     checkFrame(frame, i, ids, found);

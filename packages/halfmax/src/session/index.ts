@@ -1,4 +1,4 @@
-export type { BenchSession, Claim, FilterClaims, FilterEntry } from './benchSession.js';
+export type { BenchConditions, BenchSession, Claim, FilterClaims, FilterEntry } from './benchSession.js';
 export { extractSession, type RoleImage } from './extractSession.js';
 export { extractSpectrum } from './extractSpectrum.js';
 export { findTrace } from './findTrace.js';

@@ -3,7 +3,8 @@ import { realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { BadInputError, refuse } from '../errors.js';
 import type { Detector, FrameEntry, FrameRole, Scan } from '../frames/types.js';
-import type { BenchSession, FilterClaims, FilterEntry } from './benchSession.js';
+import type { DecisionRule } from '../verdict/index.js';
+import type { BenchConditions, BenchSession, FilterClaims, FilterEntry } from './benchSession.js';
 import { checkMeaning } from './checkMeaning.js';
 import { checkSchema } from './checkSchema.js';
 import { decodeText } from './decodeText.js';
@@ -92,6 +93,27 @@ function toFilter(filter: LooseRecord): FilterEntry {
   };
 }
 
+/** Numbers that a rule leaves out: 95 %, and a guard band of one expanded uncertainty of coverage factor 2. */
+function toDecision(decision: unknown): DecisionRule | null {
+  const { rule, probability, multiple, coverageFactor } = asRecord(decision);
+  switch (rule) {
+    case 'probability':
+      return { kind: rule, probability: asNumber(probability) ?? 0.95 };
+    case 'guarded':
+      return { kind: rule, multiple: asNumber(multiple) ?? 1, coverageFactor: asNumber(coverageFactor) ?? 2 };
+    default:
+      return rule === 'simple' ? { kind: rule } : null;
+  }
+}
+
+function toBench(bench: LooseRecord): BenchConditions {
+  return {
+    fNumber: asNumber(bench['fNumber']),
+    temperatureC: asNumber(bench['temperatureC']),
+    spot: asText(bench['spot']),
+  };
+}
+
 /**
  * Reads a bench session: `session.json` and every frame it names.
  *
@@ -125,6 +147,8 @@ export function readSession(folder: string): BenchSession {
     detector: toDetector(asRecord(record['detector'])),
     entries: asList(record['frames']).map((frame, i) => toEntry(asRecord(frame), i, frames.scans[i]!)),
     filters: asList(record['filters']).map((filter) => toFilter(asRecord(filter))),
+    decision: toDecision(record['decision']),
+    bench: toBench(asRecord(record['bench'])),
     manifest: record,
     inputs: Array.from(inputs, ([file, hash]) => ({ file, sha256: hash })).sort((a, b) =>
       a.file < b.file ? -1 : 1,

@@ -144,6 +144,46 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
         },
       },
     },
+    decision: {
+      description: "how a measurement becomes a verdict",
+      type: "object",
+      required: [ "rule" ],
+      properties: {
+        rule: { enum: [ "probability", "simple", "guarded" ] },
+        probability: {
+          description: "what a verdict must reach by the rule probability, above 0.5 and below 1",
+          type: "number",
+          exclusiveMinimum: 0.5,
+          exclusiveMaximum: 1,
+        },
+        multiple: {
+          description: "the guard band over the expanded uncertainty, 0 to 10",
+          type: "number",
+          minimum: 0,
+          maximum: 10,
+        },
+        coverageFactor: {
+          description: "the expanded over the standard uncertainty, above 0 and at most 10",
+          type: "number",
+          exclusiveMinimum: 0,
+          maximum: 10,
+        },
+      },
+    },
+    bench: {
+      description: "how the filters stood on the bench; the telescope's light is beam",
+      type: "object",
+      properties: {
+        fNumber: { description: "the f-number of the light through the filter, above 0", type: "number", exclusiveMinimum: 0 },
+        temperatureC: {
+          description: "the temperature of the filters in degrees Celsius",
+          type: "number",
+          minimum: -100,
+          maximum: 200,
+        },
+        spot: { description: "the place and size of the lit spot, in words", type: "string", minLength: 1, maxLength: 200 },
+      },
+    },
     beam: {
       type: "object",
       properties: {
