@@ -12,13 +12,18 @@ const schema = JSON.parse(readFileSync(join(root, 'shared', 'measurement.schema.
 const work = mkdtempSync(join(tmpdir(), 'halfmax-measurement-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
-/** The command line on the demonstration session; what it wrote, by file name. */
+/** The command line on the demonstration session; what it printed, and what it wrote, by file name. */
 async function measureDemo(
   out: string,
-): Promise<{ status: number; errors: string; files: Map<string, string> }> {
+  ...options: string[]
+): Promise<{ status: number; printed: string; errors: string; files: Map<string, string> }> {
+  let printed = '';
   let errors = '';
-  const status = await main(['measure', join(root, 'data-demo', 'session'), '--out', join(work, out)], {
-    out: () => {},
+  const words = ['measure', join(root, 'data-demo', 'session'), '--out', join(work, out), ...options];
+  const status = await main(words, {
+    out: (text) => {
+      printed += text;
+    },
     error: (text) => {
       errors += text;
     },
@@ -27,7 +32,7 @@ async function measureDemo(
   const files = readdirSync(join(work, out)).map(
     (name) => [name, readFileSync(join(work, out, name), 'utf8')] as const,
   );
-  return { status, errors, files: new Map(files) };
+  return { status, printed, errors, files: new Map(files) };
 }
 
 /** The schema with every object closed: a field that it does not describe is refused. */
@@ -60,7 +65,7 @@ describe('halfmax measure on the demonstration session', () => {
   beforeAll(async () => {
     first = await measureDemo('first');
     measurement = JSON.parse(first.files.get('measurement.json') ?? 'null');
-  });
+  }, 120_000);
 
   it('ends well and says nothing on standard error', () => {
     expect([first.status, first.errors]).toEqual([0, '']);
@@ -105,12 +110,69 @@ describe('halfmax measure on the demonstration session', () => {
     }
   });
 
-  it('gives the same bytes again', async () => {
-    const second = await measureDemo('second');
+  it('judges by the default rule, says so, and by corrected numbers where there are any', () => {
+    expect(measurement.decision).toMatchObject({
+      rule: { kind: 'probability', probability: 0.95 },
+      stated: false,
+    });
+    for (const { bands } of measurement.filters) {
+      for (const { corrected, claims } of bands) {
+        for (const { quantity, basis } of claims) {
+          const own = corrected[quantity as keyof typeof corrected];
+          expect(basis).toBe(own !== undefined && 'value' in own ? 'corrected' : 'measured');
+        }
+      }
+    }
+  });
+
+  it('counts the rounding of a claimed "7 nm" in its deviation', () => {
+    const twin = measurement.filters.find(({ id }) => id === 'brennick-twin')!;
+    const { step, deviation } = twin.bands[0]!.claims.find(({ quantity }) => quantity === 'fwhmNm')!;
+    expect(step).toBe(1);
+    // JCGM 100:2008, 4.3.7: a rectangle of full width 1.
+    expect('value' in deviation && deviation.standardUncertainty).toBeGreaterThan(1 / Math.sqrt(12));
+  });
+
+  it('quotes each band with the number that it reports', () => {
+    for (const { label, bands } of measurement.filters) {
+      for (const { asMeasured, corrected, quote, monteCarlo } of bands) {
+        if (!('text' in quote)) throw new Error(quote.absent);
+        const width = quote.basis === 'corrected' ? corrected.fwhmNm : asMeasured.fwhmNm;
+        if (!('value' in width)) throw new Error(width.absent);
+        const digit = quote.standardUncertainty / 10;
+        expect(Math.abs(quote.value - width.value)).toBeLessThanOrEqual(digit);
+        expect(quote.draws).toBe(monteCarlo.draws);
+        expect(quote.text.startsWith(`${label}: FWHM (`)).toBe(true);
+        expect(quote.text).toContain(` ${quote.value.toFixed(decimalsOf(quote.text))} nm with a standard`);
+      }
+    }
+  });
+
+  it('lists shares of each budget from the largest down', () => {
+    for (const { budget, budgets } of measurement.filters.flatMap(({ bands }) => bands)) {
+      const sizes = budget.map(({ standardUncertaintyNm }) => standardUncertaintyNm);
+      expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
+      expect(budgets.fwhmNm.map(({ standardUncertainty }) => standardUncertainty)).toEqual(sizes);
+      for (const shares of Object.values(budgets)) {
+        const own = shares.map((share: { standardUncertainty: number }) => share.standardUncertainty);
+        expect(own).toEqual([...own].sort((a, b) => b - a));
+      }
+    }
+  });
+
+  it('gives the same bytes again, and prints the quotes when asked', async () => {
+    const second = await measureDemo('second', '--quote');
     expect([...second.files.keys()]).toEqual([...first.files.keys()]);
     const different = [...first.files].filter(([name, text]) => second.files.get(name) !== text);
     expect(different.map(([name]) => name)).toEqual([]);
-  });
+
+    const words = (text: string): string => text.replace(/\s+/g, ' ');
+    const texts = measurement.filters.flatMap(({ bands }) =>
+      bands.map(({ quote }) => ('text' in quote ? quote.text : quote.absent)),
+    );
+    expect(texts.filter((text) => !words(second.printed).includes(text))).toEqual([]);
+    expect(texts.filter((text) => words(first.printed).includes(text))).toEqual([]);
+  }, 120_000);
 
   it.each([
     ['another format', (m) => ({ ...m, format: 'halfmax-measurement/2' })],
@@ -134,6 +196,29 @@ describe('halfmax measure on the demonstration session', () => {
       'a probability of 2',
       (m) => band(m, (b) => ({ ...b, claims: [{ ...b.claims[0]!, probabilityMet: 2 }] })),
     ],
+    ['no decision', ({ decision: _, ...m }) => m],
+    ['an unknown rule', (m) => ({ ...m, decision: { ...m.decision, rule: { kind: 'lenient' } } })],
+    ['no assumptions', ({ assumptions: _, ...m }) => m],
+    [
+      'a bare text for a quote',
+      (m) => band(m, (b) => ({ ...b, quote: 'text' in b.quote ? b.quote.text : '' })),
+    ],
+    [
+      'a quote without its interval',
+      (m) => band(m, (b) => ({ ...b, quote: { ...b.quote, interval95: null } })),
+    ],
+    ['a step of 0', (m) => band(m, (b) => ({ ...b, claims: [{ ...b.claims[0]!, step: 0 }] }))],
+    ['a claim on no basis', (m) => band(m, (b) => ({ ...b, claims: [{ ...b.claims[0]!, basis: 'guess' }] }))],
+    ['no word on the correction', (m) => band(m, ({ correction: _, ...b }) => b)],
+    [
+      'a Monte Carlo without draws',
+      (m) => band(m, (b) => ({ ...b, monteCarlo: { ...b.monteCarlo, draws: 0 } })),
+    ],
+    [
+      'a negative share',
+      (m) => band(m, (b) => ({ ...b, budget: [{ source: 'x', standardUncertaintyNm: -1 }] })),
+    ],
+    ['a line without its corrected number', (m) => band(m, (b) => ({ ...b, lines: [without(b.lines[0]!)] }))],
     ['no calibration lines', (m) => ({ ...m, calibration: { ...m.calibration, lines: [] } })],
     [
       'a broken fingerprint',
@@ -152,6 +237,18 @@ describe('halfmax measure on the demonstration session', () => {
     ).not.toEqual([]);
   });
 });
+
+/** Decimals of the number that a quote gives before its uncertainty. */
+function decimalsOf(text: string): number {
+  return /\.(\d+) nm with a standard/.exec(text)?.[1]?.length ?? 0;
+}
+
+function without({
+  corrected: _,
+  ...line
+}: Measurement['filters'][number]['bands'][number]['lines'][number]): object {
+  return line;
+}
 
 /** The measurement with the first band of its first filter changed. */
 function band(

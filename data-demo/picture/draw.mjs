@@ -131,14 +131,14 @@ function widthMark(band, x, y, right, colour) {
   const textX = atRight ? to + 9 : from - 9;
   const anchor = `text-anchor="${atRight ? 'start' : 'end'}"`;
   const isCorrected = 'value' in band.corrected.fwhmNm;
-  const rows = [[isCorrected ? 'FWHM measured' : 'FWHM', `class="small" ${anchor}`]];
-  digits(fwhmNm).forEach((text) => {
+  const rows = [['FWHM', `class="small" ${anchor}`]];
+  digits(isCorrected ? band.corrected.fwhmNm : fwhmNm).forEach((text) => {
     rows.push([text, `class="value" ${anchor}`]);
   });
   if (isCorrected) {
-    rows.push(['corrected', `class="small" ${anchor}`]);
-    digits(band.corrected.fwhmNm).forEach((text) => {
-      rows.push([text, `class="value" ${anchor}`]);
+    rows.push(['as measured', `class="small" ${anchor}`]);
+    digits(fwhmNm).forEach((text) => {
+      rows.push([text, `class="small" ${anchor}`]);
     });
   }
   return [
@@ -224,7 +224,9 @@ function key(spreads) {
     'uncertainty. The shading is drawn ten',
     'times too wide, or it could not be seen.',
     'The instrument spreads a sharp line',
-    `over ${spread}; that is in the curves.`,
+    `over ${spread}: in the curve and the`,
+    'width as measured, taken out of the width',
+    'above it, on which the verdict rests.',
   ];
   return [
     label(left, top - 42, 'How to read this', 'class="name"'),
@@ -247,9 +249,11 @@ const panels = measurement.filters.flatMap((filter) =>
 );
 const lost = panels.find(({ column }) => column < 0);
 if (lost !== undefined) throw new Error(`no column for a band of ${lost.filter.id}`);
-const words = panels.map(
-  ({ filter, band }) => `${filter.label}: FWHM ${digits(band.asMeasured.fwhmNm).join(' ')}`,
-);
+const words = panels.map(({ filter, band }) => {
+  const { fwhmNm } = band.corrected;
+  const corrected = 'value' in fwhmNm ? `, corrected ${digits(fwhmNm).join(' ')}` : '';
+  return `${filter.label}: FWHM ${digits(band.asMeasured.fwhmNm).join(' ')}${corrected}`;
+});
 const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" role="img" aria-labelledby="title desc" font-family="Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif" fill="${INK}">
 <title id="title">Passbands of the four filters of the demonstration session, as measured</title>
 <desc id="desc">${escaped(words.join('; '))}</desc>

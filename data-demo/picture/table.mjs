@@ -24,7 +24,9 @@ if (status !== 0) throw new Error(stderr);
 const [title, scale, ...filters] = stdout.trimEnd().split('\n\n');
 const shown = SHOWN.map((id) => filters.find((part) => part.split('\n', 1)[0].endsWith(`(${id})`)));
 if (shown.includes(undefined)) throw new Error(`the table lacks one of ${SHOWN.join(', ')}`);
-const table = [title, scale, shown[0], '…', ...shown.slice(1), '…'].join('\n\n');
+const foot = filters.find((part) => part.startsWith('Verdicts rest on'));
+if (foot === undefined) throw new Error('the table lacks its foot');
+const table = [title, scale, shown[0], '…', ...shown.slice(1), '…', foot, '…'].join('\n\n');
 
 const text = readFileSync(readme, 'utf8');
 const [from, to] = [text.indexOf(BEGIN), text.indexOf(END)];

@@ -99,6 +99,8 @@ describe('in a browser', () => {
         claims: filter.claims ?? {},
         price: null,
       })),
+      decision: null,
+      bench: { fNumber: null, temperatureC: null, spot: null },
       manifest: {},
       inputs: [],
       warnings: [],

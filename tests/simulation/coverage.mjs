@@ -133,6 +133,8 @@ function sessionOf({ manifest, entries, detector }) {
     detector,
     entries,
     filters: manifest.filters.map((filter) => ({ price: null, claims: {}, ...filter })),
+    decision: null,
+    bench: { fNumber: null, temperatureC: null, spot: null },
     manifest,
     inputs: [],
     warnings: [],

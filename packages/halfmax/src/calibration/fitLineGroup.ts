@@ -22,6 +22,8 @@ export interface LineGroup {
 export interface FittedLine extends FoundLine {
   readonly chiSquare: number;
   readonly degreesOfFreedom: number;
+  /** What the fit leaves near the line: distance in standard deviations, residual and its noise over the height. */
+  readonly left: { readonly z: Float64Array; readonly residual: Float64Array; readonly noise: Float64Array };
 }
 
 /**
@@ -135,6 +137,11 @@ export function fitLineGroup(group: LineGroup, shape: LineShape, freeSkew: boole
       trouble: touchesMask(masked, pixel, fwhmPixels) ? 'saturated' : null,
       chiSquare: fit.weightedSumOfSquares,
       degreesOfFreedom: fit.degreesOfFreedom,
+      left: {
+        z: Float64Array.from(places, (place) => (place - pixel) / sigma),
+        residual: residuals.map((residual) => residual / height),
+        noise: Float64Array.from(places, (place) => noise[place]! / height),
+      },
     });
   }
   return found;

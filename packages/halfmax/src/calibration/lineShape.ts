@@ -18,7 +18,14 @@ export interface LineShape {
   readonly skewTerm: (z: number) => number;
   /** Full width at half maximum in standard deviations: 2.3548 for the Gaussian, 3.4641 for the box. */
   readonly fwhm: number;
+  /** What the measured lines show beyond the closed form; see {@link RESIDUAL_STEP}. */
+  readonly residual: Float64Array;
 }
+
+/** Spacing, in standard deviations, of the residual table, which runs from -RESIDUAL_REACH to RESIDUAL_REACH. */
+export const RESIDUAL_STEP: number = 0.2;
+export const RESIDUAL_REACH: number = 3.6;
+export const RESIDUAL_LENGTH: number = 2 * Math.round(RESIDUAL_REACH / RESIDUAL_STEP) + 1;
 
 /** The profile is taken as zero beyond this many standard deviations. */
 const REACH = 5;
@@ -28,17 +35,24 @@ const LENGTH = 2 * Math.round(REACH / STEP) + 1;
 /**
  * Makes a line shape; values are read from a fine table.
  *
- * The skewness enters as the first term of an Edgeworth series, which leaves centroid, area and variance alone.
+ * The skewness enters as the first term of an Edgeworth series, which leaves centroid, area and variance alone. A
+ * residual, if any, is added and the whole is moved so that its centroid lies at 0.
  *
  * @param boxShare - 0 to 0.98
  * @param boxRatio - 0.1 to 1
  * @param skewness - between -1 and 1
+ * @param residual - what lines show beyond this, relative to the height, RESIDUAL_LENGTH values; none when left out
  * @returns the shape
  * @throws {RangeError} values outside these ranges
  * Source: closed form of box (x) box (x) Gaussian; Edgeworth series, Kendall, Stuart, The Advanced Theory of
  * Statistics, vol. 1.
  */
-export function lineShape(boxShare: number, boxRatio: number, skewness: number): LineShape {
+export function lineShape(
+  boxShare: number,
+  boxRatio: number,
+  skewness: number,
+  residual: Float64Array = new Float64Array(RESIDUAL_LENGTH),
+): LineShape {
   if (!(boxShare >= 0 && boxShare <= 0.98))
     throw new RangeError(`lineShape requires a box share of 0 to 0.98, got ${boxShare}`);
   if (!(boxRatio >= 0.1 && boxRatio <= 1))
@@ -78,11 +92,42 @@ export function lineShape(boxShare: number, boxRatio: number, skewness: number):
       }
     }
   }
-  const value = lookUp(symmetric.map((v, n) => v + skewness * skews[n]!));
   const skewTerm = lookUp(skews);
-  const tilt = differences(skews);
-  const slope = lookUp(slopes.map((v, n) => v + skewness * tilt[n]!));
-  return { boxShare, boxRatio, skewness, value, slope, skewTerm, fwhm: fullWidth(value) };
+  if (residual.every((r) => r === 0)) {
+    const value = lookUp(symmetric.map((v, n) => v + skewness * skews[n]!));
+    const tilt = differences(skews);
+    const slope = lookUp(slopes.map((v, n) => v + skewness * tilt[n]!));
+    return { boxShare, boxRatio, skewness, value, slope, skewTerm, fwhm: fullWidth(value), residual };
+  }
+  const whole = symmetric.map((v, n) => v + skewness * skews[n]! + residualAt(residual, n * STEP - REACH));
+  const at = lookUp(whole);
+  const centre = centroid(whole);
+  const centred = whole.map((_, n) => at(n * STEP - REACH + centre));
+  const value = lookUp(centred);
+  return { boxShare, boxRatio, skewness, value, slope: lookUp(differences(centred)), skewTerm, fwhm: fullWidth(value), residual };
+}
+
+/** The residual between its entries, by cubics through four of them; 0 beyond its ends. */
+function residualAt(residual: Float64Array, z: number): number {
+  const at = (z + RESIDUAL_REACH) / RESIDUAL_STEP;
+  const n = Math.floor(at);
+  if (n < -1 || n > RESIDUAL_LENGTH - 1) return 0;
+  const f = at - n;
+  const p = (k: number): number => residual[n + k] ?? 0;
+  const a = p(1) - p(-1);
+  const b = 2 * p(-1) - 5 * p(0) + 4 * p(1) - p(2);
+  const c = 3 * (p(0) - p(1)) + p(2) - p(-1);
+  return p(0) + 0.5 * f * (a + f * (b + f * c));
+}
+
+function centroid(table: Float64Array): number {
+  let sum = 0;
+  let moment = 0;
+  for (let n = 0; n < LENGTH; n++) {
+    sum += table[n]!;
+    moment += table[n]! * (n * STEP - REACH);
+  }
+  return moment / sum;
 }
 
 /** The integral of the cumulative normal distribution from minus infinity. */

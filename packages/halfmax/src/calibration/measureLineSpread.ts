@@ -2,7 +2,7 @@ import { fitPolynomial, median } from '../numeric/index.js';
 import { dispersionAt } from './dispersion.js';
 import { flooredNoise } from './findLines.js';
 import { type FittedLine, fitLineGroup } from './fitLineGroup.js';
-import { type LineShape, lineShape } from './lineShape.js';
+import { type LineShape, lineShape, RESIDUAL_LENGTH, RESIDUAL_REACH, RESIDUAL_STEP } from './lineShape.js';
 import type { NamedLine } from './nameLines.js';
 import type { Dispersion, LampSpectrum, LineSpread } from './types.js';
 
@@ -48,7 +48,7 @@ export function measureLineShape(named: readonly NamedLine[], spectra: readonly 
   const noises = new Map(spectra.map((spectrum) => [spectrum, flooredNoise(spectrum)]));
   const trials = shapesToTry()
     .map((shape) => {
-      const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape));
+      const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape, true));
       return { shape, fits, chiSquare: fits.reduce((sum, fit) => sum + fit.chiSquare, 0) };
     })
     .filter((trial) => trial.fits.length === clean.length);
@@ -67,14 +67,49 @@ export function measureLineShape(named: readonly NamedLine[], spectra: readonly 
   const skews = chosen.fits.map((fit) => fit.skewness);
   const skewness = Math.abs(median(skews)) > 0.01 ? Math.max(-0.6, Math.min(0.6, median(skews))) : 0;
   const spread = median(skews.map((value) => Math.abs(value - median(skews))));
+  let shape = lineShape(chosen.shape.boxShare, chosen.shape.boxRatio, skewness);
+  for (let round = 0; round < RESIDUAL_ROUNDS && clean.length >= LEAST_FOR_RESIDUAL; round++) {
+    const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape, false));
+    const residual = stackResiduals(fits).map((value, n) => value + shape.residual[n]!);
+    shape = lineShape(shape.boxShare, shape.boxRatio, skewness, residual);
+  }
   return {
-    shape: lineShape(chosen.shape.boxShare, chosen.shape.boxRatio, skewness),
+    shape,
     widthShareUncertainty: Math.max(
       0.003,
       (Math.max(middle, ...widths) - Math.min(middle, ...widths)) / (4 * middle),
     ),
     skewnessUncertainty: Math.max(0.01, (1.4826 * spread) / Math.sqrt(skews.length)),
   };
+}
+
+/** Lines that a residual of the shape is stacked from, at least, and how often it is refined. */
+const LEAST_FOR_RESIDUAL = 4;
+const RESIDUAL_ROUNDS = 2;
+
+/**
+ * What the lines share beyond the closed form: the median of their residuals place by place, drawn towards zero where
+ * it does not stand clear of the lines' scatter.
+ */
+function stackResiduals(fits: readonly FittedLine[]): Float64Array {
+  return Float64Array.from({ length: RESIDUAL_LENGTH }, (_, n) => {
+    const centre = n * RESIDUAL_STEP - RESIDUAL_REACH;
+    const values: number[] = [];
+    let noise = 0;
+    for (const { left } of fits) {
+      for (let i = 0; i < left.z.length; i++) {
+        if (Math.abs(left.z[i]! - centre) > RESIDUAL_STEP) continue;
+        values.push(left.residual[i]!);
+        noise += left.noise[i]! ** 2;
+      }
+    }
+    if (values.length < 3) return 0;
+    const middle = median(values);
+    const scatter = 1.4826 * median(values.map((value) => Math.abs(value - middle)));
+    // Variance of a median: pi/2 that of a mean.
+    const variance = (1.57 * Math.max(scatter ** 2, noise / values.length)) / values.length;
+    return (middle * middle ** 2) / (middle ** 2 + variance);
+  });
 }
 
 /**
@@ -108,6 +143,7 @@ export function measureLineSpread(
     boxRatio: common.shape.boxRatio,
     widthShareUncertainty: common.widthShareUncertainty,
     skewness: common.shape.skewness,
+    residual: common.shape.residual,
     skewnessUncertainty: common.skewnessUncertainty,
   };
 }
@@ -153,6 +189,7 @@ function fitAlone(
   spectra: readonly LampSpectrum[],
   noises: ReadonlyMap<LampSpectrum, Float64Array>,
   shape: LineShape,
+  freeSkew: boolean,
 ): FittedLine[] {
   const spectrum = spectra.find((candidate) => candidate.label === line.lamp);
   if (spectrum === undefined) return [];
@@ -166,7 +203,7 @@ function fitAlone(
     before: Number.NEGATIVE_INFINITY,
     after: Number.POSITIVE_INFINITY,
   };
-  return fitLineGroup(group, shape, true);
+  return fitLineGroup(group, shape, freeSkew);
 }
 
 /** A constant, straight or bent course of the width, whichever leave-one-out prefers; lines far off are dropped. */
@@ -191,7 +228,7 @@ interface WidthPoint {
 
 type Course = Omit<
   LineSpread,
-  'boxShare' | 'boxRatio' | 'widthShareUncertainty' | 'skewness' | 'skewnessUncertainty'
+  'boxShare' | 'boxRatio' | 'widthShareUncertainty' | 'skewness' | 'residual' | 'skewnessUncertainty'
 >;
 
 function fitCourse(points: readonly WidthPoint[]): { course: Course; residuals: Float64Array } {

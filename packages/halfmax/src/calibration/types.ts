@@ -81,6 +81,8 @@ export interface LineSpread {
   /** Skewness of the profile, towards higher pixels. */
   readonly skewness: number;
   readonly skewnessUncertainty: number;
+  /** What the lines show beyond box, blur and skewness; see lineShape. */
+  readonly residual: Float64Array;
   /** Wavelengths of the clean lines it rests on. */
   readonly linesNm: readonly number[];
 }

@@ -8,8 +8,13 @@ import {
   type Quantity,
 } from '../metrics/index.js';
 import { readCurve } from '../session/index.js';
+import { blockingLines } from './blockingLines.js';
 import { readOptions } from './readOptions.js';
 import type { Terminal } from './terminal.js';
+import { wrapText } from './wrapText.js';
+
+const SCALE_NOTE =
+  'The uncertainty of the wavelengths is not in these numbers, nor is the line spread of an instrument taken out.';
 
 /**
  * `halfmax inspect`: the numbers of the passbands of a plain curve table.
@@ -73,6 +78,10 @@ export function inspectCommand(args: readonly string[], terminal: Terminal): num
       row('mean of the top', band.definitions.meanTop),
     );
   });
+  lines.push(...blockingLines(blocking, ''));
+  if (table.standardUncertainty !== null)
+    lines.push('A number after ± is one standard uncertainty, from that of the points.');
+  lines.push(...wrapText(SCALE_NOTE, '', ''));
   for (const warning of table.warnings) lines.push(`${warning.where}: ${warning.what}`);
   terminal.out(`${lines.join('\n')}\n`);
   return 0;

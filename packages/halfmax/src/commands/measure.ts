@@ -18,7 +18,11 @@ const DEFAULT_SEED = 1;
  * @throws {BadInputError} a wrong command, session or output folder; nothing is written then
  */
 export function measureCommand(args: readonly string[], terminal: Terminal): number {
-  const words = readOptions(args, { out: 'text', draws: 'text', seed: 'text', json: 'flag' }, 'measure');
+  const words = readOptions(
+    args,
+    { out: 'text', draws: 'text', seed: 'text', quote: 'flag', json: 'flag' },
+    'measure',
+  );
   const [folder, ...surplus] = words.positional;
   const place = 'halfmax measure';
   if (folder === undefined)
@@ -43,7 +47,8 @@ export function measureCommand(args: readonly string[], terminal: Terminal): num
       ...curves.map((curve) => ({ name: curve.file, content: curveText(curve) })),
     ]);
     progress.clear();
-    terminal.out(words.options.has('json') ? text : measurementTable(measurement, out));
+    const quotes = words.options.has('quote');
+    terminal.out(words.options.has('json') ? text : measurementTable(measurement, { out, quotes }));
     return 0;
   } catch (fault) {
     progress.clear();

@@ -40,14 +40,14 @@ export const MOST_LOG_STEEPNESS: number = Math.log(80);
 export function shapePrior(shape: BandShape): { mean: Float64Array; deviation: Float64Array } {
   const mean = new Float64Array(shape.size);
   const deviation = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
-  deviation[ASYMMETRY] = 0.15;
+  deviation[ASYMMETRY] = 0.1;
   mean[LOG_STEEPNESS] = Math.log(3);
   deviation[LOG_STEEPNESS] = 1.2;
-  deviation[STEEPNESS_ASYMMETRY] = 0.25;
+  deviation[STEEPNESS_ASYMMETRY] = 0.2;
   mean[TAIL] = 0.7;
   deviation[TAIL] = 0.5;
   deviation[GROUND] = 0.002;
-  for (let j = 0; j < shape.ripples; j++) deviation[FIRST_RIPPLE + j] = j < 2 ? 0.03 : 0.015;
+  for (let j = 0; j < shape.ripples; j++) deviation[FIRST_RIPPLE + j] = j < 2 ? 0.025 : 0.01;
   return { mean, deviation };
 }
 

@@ -22,6 +22,8 @@ export interface BandCorrection {
   /** Relative standard uncertainty of the line spread's width, and standard uncertainty of its skewness. */
   readonly widthUncertainty: number;
   readonly skewnessUncertainty: number;
+  /** Standard uncertainty of each pixel from the shape of the line spread. */
+  readonly spreadNoise: Float64Array;
   /** Half widths that the difference to the model-free way adds. */
   readonly secondWay: { readonly fwhmNm: number; readonly centreNm: number; readonly peak: number };
   readonly sharpened: SharpenedBand;
@@ -41,6 +43,11 @@ const REACH_SPREADS = 2.2;
 const WIDEST_SHARE = 0.85;
 /** Root mean square of the residuals, in units of the noise, beyond which the shape is not believed. */
 const WORST_MISFIT = 4;
+/**
+ * Uncertainty of what a pixel sees, over slope times standard deviation of the line spread, from the shape of the line
+ * spread: lines of one lamp agree in shape to about this. Own simulation.
+ */
+const SHAPE_SHARE = 0.0035;
 
 /**
  * Takes the instrument's line spread out of a passband.
@@ -82,17 +89,23 @@ export function correctBand(
   const direction = dispersionAt(dispersion, dispersion.pivotPixel) > 0 ? 1 : -1;
   const slopes = lampSlopes(wavelengthNm, openCounts.slice(first, end));
   const matrixFor = (widthFactor: number, skewness: number): SpreadMatrix => {
-    const shape: LineShape = lineShape(lineSpread.boxShare, lineSpread.boxRatio, skewness);
+    const shape: LineShape = lineShape(lineSpread.boxShare, lineSpread.boxRatio, skewness, lineSpread.residual);
     const spreads = Array.from(wavelengthNm, (nm, i): PixelSpread => {
       const { fwhmNm } = lineSpreadAt(lineSpread, nm);
       return { sigmaNm: (widthFactor * fwhmNm) / shape.fwhm, lampSlopePerNm: slopes(wavelengthNm[i]!) };
     });
     return spreadMatrix(wavelengthNm, spreads, shape, direction);
   };
+  // The shape of the line spread is known from a few lines: what it may be off by shows where the curve is steep.
+  const spreadNoise = steepness(wavelengthNm, curve.transmittance.slice(first, end)).map(
+    (slope) => (SHAPE_SHARE * Math.abs(slope) * spreadNm) / 2.355,
+  );
   const data: BandData = {
     wavelengthNm,
     transmittance: curve.transmittance.slice(first, end),
-    standardUncertainty: curve.standardUncertainty.slice(first, end).map((u) => Math.max(u, floor)),
+    standardUncertainty: curve.standardUncertainty
+      .slice(first, end)
+      .map((u, i) => Math.hypot(Math.max(u, floor), spreadNoise[i]!)),
     matrix: matrixFor(1, lineSpread.skewness),
     ...measured,
     lineSpreadNm: spreadNm,
@@ -122,9 +135,20 @@ export function correctBand(
     skewness: lineSpread.skewness,
     widthUncertainty: uncertaintyNm / spreadNm,
     skewnessUncertainty: lineSpread.skewnessUncertainty,
+    spreadNoise,
     secondWay: { fwhmNm: 0, centreNm: 0, peak: 0 },
     sharpened,
   };
+}
+
+/** Slope of the curve per nm, over five pixels. */
+function steepness(wavelengthNm: Float64Array, transmittance: Float64Array): Float64Array {
+  const n = wavelengthNm.length;
+  return wavelengthNm.map((_, i) => {
+    const from = Math.max(0, i - 2);
+    const to = Math.min(n - 1, i + 2);
+    return (transmittance[to]! - transmittance[from]!) / (wavelengthNm[to]! - wavelengthNm[from]!);
+  });
 }
 
 /** Relative slope of the lamp over the band, from a parabola through its counts. */

@@ -90,8 +90,6 @@ export function fitBand(data: BandData): BandFit {
   start[LOG_WIDTH] = Math.log(
     Math.max(0.5 * data.fwhmNm, data.fwhmNm - (0.2 * data.lineSpreadNm ** 2) / data.fwhmNm),
   );
-  start[LOG_STEEPNESS] = prior.mean[LOG_STEEPNESS]!;
-  start[TAIL] = prior.mean[TAIL]!;
   const lower = new Float64Array(shape.size).fill(Number.NEGATIVE_INFINITY);
   const upper = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
   lower[TAIL] = LEAST_TAIL;
@@ -104,7 +102,13 @@ export function fitBand(data: BandData): BandFit {
   upper[ASYMMETRY] = 0.8;
   lower[GROUND] = -0.05;
   upper[GROUND] = 0.05;
-  const fit = fitNonlinear(model, y, start, { weights, lower, upper, maxIterations: 60 });
+  // A sharp edge and a round one are apart by a valley that a single start may not cross.
+  const fits = STARTS.map(([steepness, tail]) => {
+    start[LOG_STEEPNESS] = Math.log(steepness);
+    start[TAIL] = tail;
+    return fitNonlinear(model, y, start, { weights, lower, upper, maxIterations: 60 });
+  });
+  const fit = fits.reduce((a, b) => (b.weightedSumOfSquares < a.weightedSumOfSquares ? b : a));
   const { parameters, covariance } = fit;
   const best = Float64Array.from(see(parameters));
   let square = 0;
@@ -121,6 +125,13 @@ export function fitBand(data: BandData): BandFit {
   };
 }
 
+/** Steepness and tail that fits start from: flat tops, a sharp box, a Lorentzian and a Gaussian. */
+const STARTS: readonly (readonly [steepness: number, tail: number])[] = [
+  [3, 0.7],
+  [18, 1],
+  [1, 1],
+  [1, 0.1],
+];
 /** Cosine terms across the top: up to four full ripples. */
 const RIPPLES = 8;
 

@@ -1,3 +1,4 @@
+export { type BandReader, bandReader } from './bandReader.js';
 export { type BandReadings, bandReadings } from './bandReadings.js';
 export { bandCurve, type BandShape, bandValue, shapePrior } from './bandShape.js';
 export { type BandCorrection, correctBand, type MeasuredBand } from './correctBand.js';

@@ -1,7 +1,7 @@
 import { type Quantity, quantity } from '../metrics/index.js';
-import { median, splitStream } from '../numeric/index.js';
-import { budget, compareLinear, type Distribution, linearInterval, propagate, propagateLinear } from '../uncertainty/index.js';
-import { type BandModel, NOISE, type OutputName } from './bandModel.js';
+import { splitStream } from '../numeric/index.js';
+import { budget, compareLinear, linearInterval, propagate, propagateLinear } from '../uncertainty/index.js';
+import type { BandModel, OutputName } from './bandModel.js';
 import type { MonteCarloReport, QuantityBudgets } from './measurement.js';
 
 /** How trials are made. */
@@ -40,7 +40,7 @@ const MOST_DRAWS = 100_000;
  * Source: JCGM 101:2008, 7.9 (adaptive procedure) and 8.1 (validation of the first-order law).
  */
 export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
-  const { model, inputs, outputs } = band;
+  const { model, stated, inputs, outputs } = band;
   const run = propagate(model, inputs, {
     outputs: outputs.length,
     streams: (block) => splitStream(options.seed, block),
@@ -50,14 +50,13 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
     maximumDraws: MOST_DRAWS,
     ...(options.draws === null ? {} : { draws: options.draws }),
   });
-  const shares = budget(model, inputs, {
+  const shares = budget(stated, inputs, {
     outputs: outputs.length,
     draws: BUDGET_DRAWS,
     stream: splitStream(options.seed, BUDGET_STREAM),
   });
   const centre = new Float64Array(outputs.length).fill(Number.NaN);
-  model(new Float64Array(inputSize(band)), centre);
-  const lift = noiseLift(band, centre, options.seed);
+  stated(new Float64Array(inputSize(band)), centre);
   const place = (name: OutputName): number => outputs.indexOf(name);
   const sharesOf = (name: OutputName): { source: string; standardUncertainty: number }[] => {
     const own = shares[place(name)];
@@ -67,20 +66,22 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
   return {
     quantity: (name, nominal, linear) => {
       const k = place(name);
-      const value = nominal - (lift[k] ?? 0);
+      const value = nominal;
       const own = run.outputs[k];
       if (own === undefined || 'absent' in own) {
         return linear === undefined ? { absent: own === undefined ? 'not measured' : own.absent } : quantity(value, linear);
       }
       const [low, high] = own.symmetric;
-      const shift = value - medianOf(run.samples[k]!);
+      // The draws are placed with their median on the number reported. A peak is a maximum, which noise lifts both in
+      // the fit and again in the draws: without this the interval would count the lift twice.
+      const shift = value - own.median;
       return { value, standardUncertainty: own.standardUncertainty, interval95: [low + shift, high + shift] };
     },
     samples: (name, value) => {
       const k = place(name);
       const own = run.outputs[k];
       if (own === undefined || 'absent' in own) return null;
-      const shift = value - medianOf(run.samples[k]!);
+      const shift = value - own.median;
       return run.samples[k]!.filter(Number.isFinite).map((sample) => sample + shift);
     },
     budget: sharesOf,
@@ -103,44 +104,6 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
 /** The place of a flat top's peak wanders, and lines beside the band are asides: trials do not wait for them. */
 function isAwaited(name: OutputName): boolean {
   return !name.endsWith('peak place') && (!name.includes('line') || name.endsWith('line 0'));
-}
-
-/**
- * How far noise moves each corrected number on the mean: a peak is a maximum, so noise in the top lifts it, and the half
- * level and the width with it. The fit has been moved once by the noise of the scans; the same is taken off.
- */
-function noiseLift(band: BandModel, centre: Float64Array, seed: number): Float64Array {
-  const { model, inputs, outputs } = band;
-  const alone = inputs.map((input) => (input.source === NOISE ? input : { ...input, distribution: still(input.distribution) }));
-  const run = propagate(model, alone, {
-    outputs: outputs.length,
-    streams: () => splitStream(seed, LIFT_STREAM),
-    draws: LIFT_DRAWS,
-    allowedFailures: ALLOWED_FAILURES,
-  });
-  return Float64Array.from(outputs, (name, k) => {
-    const own = run.outputs[k]!;
-    if ('absent' in own || !name.startsWith('corrected') || name.endsWith('peak place')) return 0;
-    const moved = own.mean - centre[k]!;
-    return Number.isFinite(moved) ? moved : 0;
-  });
-}
-
-/** The same input held at its mean. */
-function still(distribution: Distribution): Distribution {
-  const size = sizeOf(distribution);
-  return { kind: 'independentNormal', mean: new Float64Array(size), standardUncertainty: new Float64Array(size) };
-}
-
-const LIFT_DRAWS = 500;
-const LIFT_STREAM = 1001;
-
-/**
- * The draws are placed with their median on the number reported. A peak is a maximum, which noise lifts both in the
- * fit and again in the draws: without this the interval would count the lift twice.
- */
-function medianOf(samples: Float64Array): number {
-  return median(samples.filter(Number.isFinite));
 }
 
 /** Stream of the budget, far from those of the blocks. */
@@ -179,9 +142,10 @@ function firstOrder(
     }
     at += sizeOf(distribution);
   }
+  const all = new Float64Array(band.outputs.length);
   const one = (x: Float64Array, out: Float64Array): void => {
-    const all = new Float64Array(band.outputs.length);
-    band.model(x, all);
+    all.fill(Number.NaN);
+    band.stated(x, all);
     out[0] = all[output]!;
   };
   const linear = propagateLinear(one, new Float64Array(size), covariance, 1);

@@ -16,5 +16,5 @@ export type {
   Provenance,
   QuantityBudgets,
 } from './measurement.js';
-export { type QuoteContext, quoteBand } from './quoteBand.js';
 export { type MeasuredSession, type MeasureOptions, measureSession } from './measureSession.js';
+export { type QuoteContext, quoteBand } from './quoteBand.js';

@@ -15,8 +15,10 @@ export interface LevelUncertainty {
 /** The inputs and how they change the level. */
 export interface LevelInputs {
   readonly inputs: readonly UncertainInput[];
-  /** Factor on the transmittance of point i; x holds the inputs from `from` on. */
-  readonly factor: (x: Float64Array, from: number, i: number) => number;
+  /** Takes a draw: x holds the inputs from `from` on. */
+  readonly take: (x: Float64Array, from: number) => void;
+  /** Factor on the transmittance of point i in the draw taken last. */
+  readonly factor: (i: number) => number;
 }
 
 /**
@@ -36,6 +38,8 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
     standardUncertainty,
   });
   const { nonLinearity } = levels;
+  const below = transmittance.map((t) => 1 - Math.min(1, Math.max(0, t)));
+  const kept = new Float64Array(2);
   return {
     inputs: [
       { source: 'drift of the lamp between open scans', distribution: normal(levels.drift) },
@@ -46,7 +50,10 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
         distribution: { kind: 'rectangular', lower: -nonLinearity, upper: nonLinearity },
       },
     ],
-    factor: (x, from, i) =>
-      1 + x[from]! + x[from + 1]! + x[from + 2]! + x[from + 3]! * (1 - Math.min(1, Math.max(0, transmittance[i]!))),
+    take: (x, from) => {
+      kept[0] = 1 + x[from]! + x[from + 1]! + x[from + 2]!;
+      kept[1] = x[from + 3]!;
+    },
+    factor: (i) => kept[0]! + kept[1]! * below[i]!,
   };
 }

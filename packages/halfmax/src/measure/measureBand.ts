@@ -103,8 +103,8 @@ export function measureBand(
       corrected: {
         fwhmNm: stated('corrected fwhm', read && read.redNm - read.blueNm, why),
         centreNm: stated('corrected centre', read && (read.redNm + read.blueNm) / 2, why),
-        peakNm: stated('corrected peak place', read && read.peakNm, why),
-        peakTransmittance: stated('corrected peak', read && read.peakTransmittance, why),
+        peakNm: stated('corrected peak place', read?.peakNm ?? null, why),
+        peakTransmittance: stated('corrected peak', read?.peakTransmittance ?? null, why),
         transmittanceAtLine: lines.targets.length === 0 ? NO_LINE : correctedLine(0),
       },
       lines: lineReports,
@@ -124,10 +124,12 @@ export function measureBand(
               },
             },
       extrapolated: range.blueNm < shortest || range.redNm > longest,
-      budget: trials.budget(good === null ? 'measured fwhm' : 'corrected fwhm').map(({ source, standardUncertainty }) => ({
-        source,
-        standardUncertaintyNm: standardUncertainty,
-      })),
+      budget: trials
+        .budget(good === null ? 'measured fwhm' : 'corrected fwhm')
+        .map(({ source, standardUncertainty }) => ({
+          source,
+          standardUncertaintyNm: standardUncertainty,
+        })),
       budgets: trials.budgets(good === null ? 'measured' : 'corrected'),
       monteCarlo: trials.summary(good === null ? 'measured fwhm' : 'corrected fwhm'),
     },
@@ -136,8 +138,10 @@ export function measureBand(
 }
 
 const NO_LINE: Quantity = { absent: 'the session names no emission line in this band' };
-const METHOD = 'flexible band shape seen through the measured line spread, fitted by least squares with a prior';
-const SECOND_METHOD = 'multiplicative iteration without a model of the band, stopped when the residuals reach the noise';
+const METHOD =
+  'flexible band shape seen through the measured line spread, fitted by least squares with a prior';
+const SECOND_METHOD =
+  'multiplicative iteration without a model of the band, stopped when the residuals reach the noise';
 
 function fromMetrics(number: Quantity, trials: BandSpread, name: OutputName): Quantity {
   return isAbsent(number) ? number : trials.quantity(name, number.value, number.standardUncertainty);
@@ -184,7 +188,11 @@ function widen(number: Quantity, further: (value: number) => number): Quantity {
   return quantity(number.value, Math.hypot(number.standardUncertainty, further(number.value)));
 }
 
-function widenDetails(details: BandReport['details'], scale: ScaleUncertainty, drift: number): BandReport['details'] {
+function widenDetails(
+  details: BandReport['details'],
+  scale: ScaleUncertainty,
+  drift: number,
+): BandReport['details'] {
   const { definitions, halfCrossingsNm } = details;
   return {
     ...details,

@@ -1,7 +1,7 @@
 import { reduceFrames, type Warning } from '../frames/index.js';
 import type { BenchSession } from '../session/benchSession.js';
-import { calibrateSession, instrumentScaleOf } from './calibrateSession.js';
 import { assumptions } from './assumptions.js';
+import { calibrateSession, instrumentScaleOf } from './calibrateSession.js';
 import { calibrationReport } from './calibrationReport.js';
 import { decisionReport } from './decisionReport.js';
 import { measureFilter } from './measureFilter.js';

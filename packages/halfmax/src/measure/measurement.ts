@@ -154,7 +154,9 @@ export interface ClaimReport {
   /** Step of the last digit of a claimed value without a tolerance: its rounding is in the deviation's uncertainty. */
   readonly step: number | null;
   /** With the place where an optical density was lowest. */
-  readonly measured: (Quantity | { readonly atLeast: number; readonly why: string }) & { readonly atNm?: number };
+  readonly measured: (Quantity | { readonly atLeast: number; readonly why: string }) & {
+    readonly atNm?: number;
+  };
   readonly verdict: Verdict;
   readonly reason: string;
   readonly probabilityMet: Judgement['probabilityMet'];

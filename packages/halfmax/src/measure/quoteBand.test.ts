@@ -52,7 +52,12 @@ describe('quoteBand', () => {
 
   it('names what the session states of the bench, and what it does not', () => {
     const text = (conditions: Partial<typeof bench> | object): string => {
-      const quote = quoteBand(band(), { ...context, scans: 1, frames: 1, bench: { ...bench, ...conditions } });
+      const quote = quoteBand(band(), {
+        ...context,
+        scans: 1,
+        frames: 1,
+        bench: { ...bench, ...conditions },
+      });
       return 'text' in quote ? quote.text : quote.absent;
     };
     expect(text({ fNumber: 8, temperatureC: 21.5, spot: 'centre, 6 mm' })).toMatch(

@@ -27,7 +27,10 @@ const DEFINITION = "between the outermost crossings of half of the band's own pe
  * Source: JCGM 100:2008, 7.2.4 (what to state) and 7.2.6 (digits).
  */
 export function quoteBand(
-  band: Pick<BandReport, 'target' | 'asMeasured' | 'corrected' | 'lineSpreadNm' | 'extrapolated' | 'monteCarlo'>,
+  band: Pick<
+    BandReport,
+    'target' | 'asMeasured' | 'corrected' | 'lineSpreadNm' | 'extrapolated' | 'monteCarlo'
+  >,
   context: QuoteContext,
 ): BandQuote | { readonly absent: string } {
   const basis = isAbsent(band.corrected.fwhmNm) ? 'measured' : 'corrected';
@@ -35,8 +38,8 @@ export function quoteBand(
   if (isAbsent(width)) return width;
   if (!(width.standardUncertainty > 0)) return { absent: 'the width has no uncertainty' };
   const decimals = decimalsFor(width.standardUncertainty);
-  const [value, uncertainty, low, high] = [width.value, width.standardUncertainty, ...width.interval95].map((number) =>
-    number.toFixed(decimals),
+  const [value, uncertainty, low, high] = [width.value, width.standardUncertainty, ...width.interval95].map(
+    (number) => number.toFixed(decimals),
   ) as [string, string, string, string];
   const spread = `line spread of ${band.lineSpreadNm.value.toFixed(2)} nm`;
   const target = band.target.length === 0 ? 'band without a named line' : `${band.target.join(', ')} band`;

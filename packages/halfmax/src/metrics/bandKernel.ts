@@ -1,7 +1,9 @@
 import type { BandPlan } from './bandPlan.js';
 import { edgeStretch, gapAt, inGap, searchReach } from './bandWindows.js';
+import { packStretch } from './packedStretch.js';
 import type { PlaceOnStretch } from './smoothedCrossing.js';
-import { smoothedCrossing } from './smoothedCrossing.js';
+import { BLUE_NM, PEAK_HEIGHT, quickPeak, RED_NM } from './quickPeak.js';
+import { crossingFinder } from './smoothedCrossing.js';
 import type { SmoothedPeak } from './smoothedPeak.js';
 import { peakFinder } from './smoothedPeak.js';
 import type { SmoothedStretch } from './smoothedStretch.js';
@@ -21,6 +23,11 @@ export interface BandKernel {
   readonly blueEdge: SmoothedStretch;
   readonly redEdge: SmoothedStretch;
   readonly find: (transmittance: Float64Array) => FoundBand | Absent;
+  /** The same for many draws: writes height and place of the peak and both crossings; false where there are none. */
+  readonly quick: (transmittance: Float64Array, out: Float64Array) => boolean;
+  /** First pixel that any weight falls on, and the one after the last. */
+  readonly firstPixel: number;
+  readonly endPixel: number;
 }
 
 /** Works out the weights of a band once. */
@@ -33,7 +40,28 @@ export function bandKernel(plan: BandPlan): BandKernel {
     return sum + Math.max(0, Math.min(to, red.halfNm) - Math.max(from, blue.halfNm));
   }, 0);
   const findPeak = top.atNm.length > 0 ? peakFinder(top, curve.standardUncertainty) : null;
-  return { top, blueEdge, redEdge, find };
+  const pixels = curve.wavelengthNm.length;
+  const crossBlue = crossingFinder(packStretch(blueEdge, pixels), true, 'first');
+  const crossRed = crossingFinder(packStretch(redEdge, pixels), false, 'last');
+  const stretches = [top, blueEdge, redEdge].flatMap((stretch) => stretch.weights);
+  const firstPixel = Math.min(pixels, ...stretches.map(({ from }) => from));
+  const endPixel = Math.max(0, ...stretches.map(({ from, value }) => from + value.length));
+  const quickTop = top.atNm.length > 0 ? quickPeak(top, curve.standardUncertainty) : null;
+  const whole = hidden <= 0.25 * plan.widthNm;
+  return { top, blueEdge, redEdge, find, quick, firstPixel, endPixel };
+
+  function quick(transmittance: Float64Array, out: Float64Array): boolean {
+    if (quickTop === null || !whole) return false;
+    quickTop(transmittance, out);
+    const level = out[PEAK_HEIGHT]! / 2;
+    const blueNm = crossBlue.quick(transmittance, level);
+    const redNm = crossRed.quick(transmittance, level);
+    if (Number.isNaN(blueNm) || Number.isNaN(redNm)) return false;
+    if (gapAt(plan, blueNm) !== undefined || gapAt(plan, redNm) !== undefined) return false;
+    out[BLUE_NM] = blueNm;
+    out[RED_NM] = redNm;
+    return true;
+  }
 
   function find(transmittance: Float64Array): FoundBand | Absent {
     if (transmittance.length !== curve.wavelengthNm.length) {
@@ -46,8 +74,8 @@ export function bandKernel(plan: BandPlan): BandKernel {
     }
     const peak = findPeak(transmittance);
     const level = peak.height / 2;
-    const blueCrossing = smoothedCrossing(blueEdge, transmittance, level, true, 'first');
-    const redCrossing = smoothedCrossing(redEdge, transmittance, level, false, 'last');
+    const blueCrossing = crossBlue.find(transmittance, level);
+    const redCrossing = crossRed.find(transmittance, level);
     if (blueCrossing === null || redCrossing === null) {
       const side = blueCrossing === null ? 'blue' : 'red';
       return { absent: `the smoothed ${side} edge does not cross half of the peak` };

@@ -1,5 +1,5 @@
-import type { SmoothedStretch } from './smoothedStretch.js';
-import { cubicSlope, cubicValue, stretchSlope, stretchValue } from './smoothedStretch.js';
+import { type PackedStretch, packedSlope, packedValues, packStretch } from './packedStretch.js';
+import { cubicSlope, cubicValue, type SmoothedStretch } from './smoothedStretch.js';
 
 /** A place on the smoothed curve: between places `k` and `k + 1` of its stretch, at share `t`. */
 export interface PlaceOnStretch {
@@ -25,25 +25,84 @@ export function smoothedCrossing(
   rising: boolean,
   pick: 'first' | 'last',
 ): PlaceOnStretch | null {
-  const n = stretch.atNm.length;
-  const step = pick === 'first' ? 1 : -1;
-  let k = pick === 'first' ? 0 : n - 1;
-  let here = n > 0 ? stretchValue(stretch, k, values) : 0;
-  for (let i = 1; i < n; i++) {
-    const next = stretchValue(stretch, k + step, values);
-    const [a, b] = pick === 'first' ? [here, next] : [next, here];
-    if (rising ? a < level && b >= level : a >= level && b < level) {
-      return refine(pick === 'first' ? k : k - 1, a, b);
-    }
-    k += step;
-    here = next;
-  }
-  return null;
+  return crossingFinder(packStretch(stretch, values.length), rising, pick).find(values, level);
+}
 
-  function refine(cell: number, a: number, b: number): PlaceOnStretch {
-    const width = stretch.atNm[cell + 1]! - stretch.atNm[cell]!;
-    const da = stretchSlope(stretch, cell, values) * width;
-    const db = stretchSlope(stretch, cell + 1, values) * width;
+/** Finds crossings of levels, for any values on the same pixels. */
+export interface CrossingFinder {
+  readonly find: (values: Float64Array, level: number) => PlaceOnStretch | null;
+  /** The place alone, to 1e-9 of a cell; NaN where there is none. */
+  readonly quick: (values: Float64Array, level: number) => number;
+}
+
+/**
+ * Makes the functions that find where the smoothed curve crosses a level.
+ *
+ * @param packed - the smoothed curve
+ * @param rising - true for a crossing from below to above with growing wavelength
+ * @param pick - which one, from the blue, if there are several
+ * @returns functions of pixel values and level
+ */
+export function crossingFinder(
+  packed: PackedStretch,
+  rising: boolean,
+  pick: 'first' | 'last',
+): CrossingFinder {
+  const { atNm } = packed;
+  const n = atNm.length;
+  const heights = new Float64Array(n);
+  return {
+    find: (values, level) => {
+      const k = cellOf(values, level);
+      if (k < 0) return null;
+      const t = shareOf(k, values, level, 1e-13);
+      return { atNm: atNm[k]! + t * (atNm[k + 1]! - atNm[k]!), k, t };
+    },
+    quick: (values, level) => {
+      const k = cellOf(values, level);
+      if (k < 0) return Number.NaN;
+      // The last step of Newton's method is as good as its square: 1e-5 leaves less than 1e-9.
+      return atNm[k]! + shareOf(k, values, level, 1e-5) * (atNm[k + 1]! - atNm[k]!);
+    },
+  };
+
+  /** The place before the crossing, or -1. Heights are worked out a few at a time, up to where it is found. */
+  function cellOf(values: Float64Array, level: number): number {
+    if (pick === 'first') {
+      let done = 0;
+      for (let k = 0; k + 1 < n; k++) {
+        if (k + 2 > done) {
+          const end = Math.min(n, done + AT_ONCE);
+          packedValues(packed, done, end, values, heights);
+          done = end;
+        }
+        if (crosses(heights[k]!, heights[k + 1]!, level)) return k;
+      }
+      return -1;
+    }
+    let done = n;
+    for (let k = n - 2; k >= 0; k--) {
+      if (k < done) {
+        const start = Math.max(0, done - AT_ONCE);
+        packedValues(packed, start, done, values, heights);
+        done = start;
+      }
+      if (crosses(heights[k]!, heights[k + 1]!, level)) return k;
+    }
+    return -1;
+  }
+
+  function crosses(a: number, b: number, level: number): boolean {
+    return rising ? a < level && b >= level : a >= level && b < level;
+  }
+
+  /** Share of the cell at which its cubic crosses the level: Newton's method, kept between bounds. */
+  function shareOf(cell: number, values: Float64Array, level: number, least: number): number {
+    const width = atNm[cell + 1]! - atNm[cell]!;
+    const a = heights[cell]!;
+    const b = heights[cell + 1]!;
+    const da = packedSlope(packed, cell, values) * width;
+    const db = packedSlope(packed, cell + 1, values) * width;
     let low = 0;
     let high = 1;
     let t = (level - a) / (b - a);
@@ -56,8 +115,11 @@ export function smoothedCrossing(
       if (!(next > low && next < high)) next = (low + high) / 2;
       const moved = Math.abs(next - t);
       t = next;
-      if (moved < 1e-13) break;
+      if (moved < least) break;
     }
-    return { atNm: stretch.atNm[cell]! + t * width, k: cell, t };
+    return t;
   }
 }
+
+/** Places whose heights are worked out together: a whole number of fours. */
+const AT_ONCE = 8;

@@ -238,6 +238,47 @@ describe('readSession', () => {
     expect(session.warnings).toEqual([]);
   });
 
+  it('reads the rule of the verdicts, with the numbers that it leaves out', () => {
+    const decisionOf = (decision: unknown) => {
+      const session = read(({ manifest }) => {
+        if (decision !== undefined) manifest.decision = decision;
+      });
+      expect(session.warnings).toEqual([]);
+      return session.decision;
+    };
+    expect(decisionOf(undefined)).toBeNull();
+    expect(decisionOf({ rule: 'probability' })).toEqual({ kind: 'probability', probability: 0.95 });
+    expect(decisionOf({ rule: 'probability', probability: 0.9 })).toEqual({
+      kind: 'probability',
+      probability: 0.9,
+    });
+    expect(decisionOf({ rule: 'simple' })).toEqual({ kind: 'simple' });
+    expect(decisionOf({ rule: 'guarded' })).toEqual({ kind: 'guarded', multiple: 1, coverageFactor: 2 });
+    expect(decisionOf({ rule: 'guarded', multiple: 0, coverageFactor: 3 })).toEqual({
+      kind: 'guarded',
+      multiple: 0,
+      coverageFactor: 3,
+    });
+  });
+
+  it('warns of a number that belongs to another rule', () => {
+    const { warnings } = read(({ manifest }) => {
+      manifest.decision = { rule: 'simple', probability: 0.9 };
+    });
+    expect(warnings.map(({ what }) => what)).toEqual([
+      'decision.probability has no meaning for the rule "simple"; not used',
+    ]);
+  });
+
+  it('reads how the filters stood on the bench, null where nothing is said', () => {
+    expect(read(() => {}).bench).toEqual({ fNumber: null, temperatureC: null, spot: null });
+    const { bench, warnings } = read(({ manifest }) => {
+      manifest.bench = { fNumber: 8, temperatureC: -2.5, spot: 'centre, 6 mm' };
+    });
+    expect(bench).toEqual({ fNumber: 8, temperatureC: -2.5, spot: 'centre, 6 mm' });
+    expect(warnings).toEqual([]);
+  });
+
   it('refuses a pipe without waiting for a writer', () => {
     const session = goodSession();
     session.manifest.frames[2].files = ['frames/pipe'];

@@ -4,6 +4,7 @@ import { summariseSample } from './summariseSample.js';
 export interface OutputDistribution {
   readonly mean: number;
   readonly standardUncertainty: number;
+  readonly median: number;
   readonly symmetric: readonly [low: number, high: number];
   readonly shortest: readonly [low: number, high: number];
   /** Trials without a finite result, which the figures leave out. */

@@ -3,6 +3,7 @@ import { covarianceFactor } from './covarianceFactor.js';
 import type { Distribution } from './distribution.js';
 import { distributionSize } from './distributionSize.js';
 import { gammaVariate } from './gammaVariate.js';
+import { normalVariate } from './normalVariate.js';
 
 /** Draws from one distribution and writes the numbers into `x` from `offset` on. */
 export type Sampler = (stream: RandomStream, x: Float64Array, offset: number) => void;
@@ -82,8 +83,9 @@ export function sampler(distribution: Distribution): Sampler {
     case 'independentNormal': {
       const mean = Float64Array.from(distribution.mean);
       const deviation = Float64Array.from(distribution.standardUncertainty);
+      // Many at a time, such as the pixels of a band: worth the faster method.
       return (stream, x, at) => {
-        for (let i = 0; i < size; i++) x[at + i] = mean[i]! + deviation[i]! * stream.normal();
+        for (let i = 0; i < size; i++) x[at + i] = mean[i]! + deviation[i]! * normalVariate(stream);
       };
     }
     case 'multivariateNormal': {

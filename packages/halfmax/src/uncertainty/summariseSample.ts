@@ -4,12 +4,13 @@ import { coverageInterval } from './coverageInterval.js';
 export interface SampleSummary {
   readonly mean: number;
   readonly standardUncertainty: number;
+  readonly median: number;
   readonly symmetric: readonly [low: number, high: number];
   readonly shortest: readonly [low: number, high: number];
 }
 
 /**
- * Mean, standard deviation and coverage intervals of a sample.
+ * Mean, standard deviation, median and coverage intervals of a sample.
  *
  * @param values - in any order; enough for the coverage (see `coverageInterval`)
  * @param coverage - probability between 0 and 1 exclusive
@@ -27,5 +28,6 @@ export function summariseSample(values: Float64Array, coverage: number): SampleS
   const mean = sum / m;
   let squares = 0;
   for (let i = 0; i < m; i++) squares += (sorted[i]! - mean) ** 2;
-  return { mean, standardUncertainty: Math.sqrt(squares / (m - 1)), ...intervals };
+  const median = (sorted[(m - 1) >> 1]! + sorted[m >> 1]!) / 2;
+  return { mean, standardUncertainty: Math.sqrt(squares / (m - 1)), median, ...intervals };
 }

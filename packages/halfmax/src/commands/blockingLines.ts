@@ -1,0 +1,32 @@
+import { decimalsFor, isAbsent, type OutOfBand } from '../metrics/index.js';
+import { wrapText } from './wrapText.js';
+
+/**
+ * Blocking outside the bands, as lines for the terminal: the mean, where it was seen, and one line for each leak.
+ *
+ * @param blocking - of a filter
+ * @param indent - before each line
+ * @returns lines of text
+ */
+export function blockingLines(blocking: OutOfBand | { readonly absent: string }, indent: string): string[] {
+  if (isAbsent(blocking)) return wrapText(`out of band: ${blocking.absent}`, indent);
+  const { seenFromNm, seenToNm, meanOpticalDensity: mean } = blocking;
+  const seen =
+    seenFromNm === null || seenToNm === null
+      ? ''
+      : `, seen from ${seenFromNm.toFixed(0)} to ${seenToNm.toFixed(0)} nm`;
+  const lines = wrapText(`out of band${seen}: ${meanText(mean)}`, indent);
+  for (const { peakNm, peakTransmittance, standardUncertainty } of blocking.leaks) {
+    const decimals = standardUncertainty > 0 ? decimalsFor(standardUncertainty) : 4;
+    const height = `${peakTransmittance.toFixed(decimals)} ± ${standardUncertainty.toFixed(decimals)}`;
+    lines.push(`${indent}  leak at ${peakNm.toFixed(1)} nm: transmittance ${height}`);
+  }
+  return lines;
+}
+
+function meanText(mean: OutOfBand['meanOpticalDensity']): string {
+  if ('absent' in mean) return mean.absent;
+  if ('atLeast' in mean) return `mean optical density at least ${mean.atLeast.toFixed(2)} (${mean.why})`;
+  const decimals = mean.standardUncertainty > 0 ? decimalsFor(mean.standardUncertainty) : 2;
+  return `mean optical density ${mean.value.toFixed(decimals)} ± ${mean.standardUncertainty.toFixed(decimals)}`;
+}
