@@ -1,4 +1,3 @@
-import { inspectCommand } from './commands/inspect.js';
 import { measureCommand } from './commands/measure.js';
 import { type Terminal, usageText } from './commands/terminal.js';
 import { packageVersion } from './commands/version.js';
@@ -16,9 +15,9 @@ export async function main(args: readonly string[], terminal: Terminal = process
   try {
     switch (command) {
       case 'measure':
-        return measureCommand(rest, terminal);
+        return await measureCommand(rest, terminal);
       case 'inspect':
-        return inspectCommand(rest, terminal);
+        return (await import('./commands/inspect.js')).inspectCommand(rest, terminal);
       case '--version':
         terminal.out(`${packageVersion()}\n`);
         return 0;

@@ -154,7 +154,8 @@ export function explainedShare(
 function prominent(known: readonly LampLine[]): LampLine[] {
   const strong = known.filter((line) => !line.weak);
   return known.filter(
-    (line) => !line.weak || strong.every((other) => Math.abs(other.wavelengthNm - line.wavelengthNm) > LONELY_NM),
+    (line) =>
+      !line.weak || strong.every((other) => Math.abs(other.wavelengthNm - line.wavelengthNm) > LONELY_NM),
   );
 }
 

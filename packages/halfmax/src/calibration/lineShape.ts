@@ -104,7 +104,16 @@ export function lineShape(
   const centre = centroid(whole);
   const centred = whole.map((_, n) => at(n * STEP - REACH + centre));
   const value = lookUp(centred);
-  return { boxShare, boxRatio, skewness, value, slope: lookUp(differences(centred)), skewTerm, fwhm: fullWidth(value), residual };
+  return {
+    boxShare,
+    boxRatio,
+    skewness,
+    value,
+    slope: lookUp(differences(centred)),
+    skewTerm,
+    fwhm: fullWidth(value),
+    residual,
+  };
 }
 
 /** The residual between its entries, by cubics through four of them; 0 beyond its ends. */

@@ -1,8 +1,10 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
 import { refuse } from '../errors.js';
-import { measureSession } from '../measure/index.js';
-import { readSession, writeResult } from '../session/index.js';
+import type { MeasuredSession, Provenance } from '../measure/index.js';
 import { curveText, measurementText } from './fileText.js';
-import { measurementTable } from './measurementTable.js';
+import { measureInThreads, workerFile } from './measureInThreads.js';
 import { readOptions, wholeNumber } from './readOptions.js';
 import { progressLine, type Terminal } from './terminal.js';
 import { packageVersion } from './version.js';
@@ -17,10 +19,10 @@ const DEFAULT_SEED = 1;
  * @returns exit code 0
  * @throws {BadInputError} a wrong command, session or output folder; nothing is written then
  */
-export function measureCommand(args: readonly string[], terminal: Terminal): number {
+export async function measureCommand(args: readonly string[], terminal: Terminal): Promise<number> {
   const words = readOptions(
     args,
-    { out: 'text', draws: 'text', seed: 'text', quote: 'flag', json: 'flag' },
+    { out: 'text', draws: 'text', seed: 'text', threads: 'text', quote: 'flag', json: 'flag' },
     'measure',
   );
   const [folder, ...surplus] = words.positional;
@@ -35,12 +37,26 @@ export function measureCommand(args: readonly string[], terminal: Terminal): num
   const seed = wholeNumber(words, 'seed', 0, 2 ** 32 - 1, 'measure') ?? DEFAULT_SEED;
   const draws = wholeNumber(words, 'draws', 1000, 10_000_000, 'measure') ?? 0;
 
+  const asked = wholeNumber(words, 'threads', 1, MOST_THREADS, 'measure');
+  const useful = existsSync(workerFile) ? filtersNamed(folder) : 1;
+  const threads = Math.min(asked ?? availableParallelism(), useful);
+
   const progress = progressLine(terminal);
+  const interrupted = (): void => {
+    progress.clear();
+    process.exit(INTERRUPTED);
+  };
+  const provenance = { package: 'halfmax', version: packageVersion(), node: process.version, seed, draws };
   try {
-    progress.show('read the session');
-    const session = readSession(folder);
-    const provenance = { package: 'halfmax', version: packageVersion(), node: process.version, seed, draws };
-    const { measurement, curves } = measureSession(session, { provenance, onStep: progress.show });
+    // With workers this thread is free to hear an interrupt; without, the system ends it, but never while it writes.
+    if (threads > 1) process.on('SIGINT', interrupted);
+    const work = { folder, provenance, threads, onStep: progress.show };
+    const { measurement, curves } = await (threads > 1 ? measureInThreads(work) : measureHere(work));
+    if (threads === 1) process.on('SIGINT', interrupted);
+    const [{ writeResult }, { measurementTable }] = await Promise.all([
+      import('../session/index.js'),
+      import('./measurementTable.js'),
+    ]);
     const text = measurementText(measurement);
     writeResult(out, [
       { name: 'measurement.json', content: text },
@@ -53,5 +69,37 @@ export function measureCommand(args: readonly string[], terminal: Terminal): num
   } catch (fault) {
     progress.clear();
     throw fault;
+  } finally {
+    process.off('SIGINT', interrupted);
   }
+}
+
+/** More threads than this are a slip of the hand. */
+const MOST_THREADS = 64;
+/** What a shell says of a program that Ctrl-C has ended: 128 and the number of the signal. */
+const INTERRUPTED = 130;
+
+/** How many filters a session names: more threads would have nothing to do. A faulty session is read by one thread. */
+function filtersNamed(folder: string): number {
+  try {
+    const manifest: unknown = JSON.parse(readFileSync(join(folder, 'session.json'), 'utf8'));
+    const filters = (manifest as { filters?: unknown } | null)?.filters;
+    return Array.isArray(filters) ? Math.max(1, filters.length) : 1;
+  } catch {
+    return 1;
+  }
+}
+
+/** Measures in this thread alone. */
+async function measureHere(work: {
+  readonly folder: string;
+  readonly provenance: Omit<Provenance, 'inputs'>;
+  readonly onStep: (step: string) => void;
+}): Promise<MeasuredSession> {
+  const [{ measureSession }, { readSession }] = await Promise.all([
+    import('../measure/index.js'),
+    import('../session/index.js'),
+  ]);
+  work.onStep('read the session');
+  return measureSession(readSession(work.folder), { provenance: work.provenance, onStep: work.onStep });
 }

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { randomStream } from '../numeric/index.js';
 import { bandReader } from './bandReader.js';
 import {
-  bandCurve,
   type BandShape,
+  bandCurve,
   CENTRE,
   FIRST_RIPPLE,
   HEIGHT,

@@ -66,7 +66,10 @@ export function bandReader(shape: BandShape): BandReader {
   const logs = new Float64Array(nodes);
   const found = new Float64Array(3);
   /** Share of each ripple by which its crest may stand above both places beside it. */
-  const missed = Float64Array.from({ length: ripples }, (_, j) => 1 - Math.cos((Math.PI * (j + 1)) / (2 * PARTS)));
+  const missed = Float64Array.from(
+    { length: ripples },
+    (_, j) => 1 - Math.cos((Math.PI * (j + 1)) / (2 * PARTS)),
+  );
 
   return { take, value, read };
 

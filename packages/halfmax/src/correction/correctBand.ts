@@ -1,6 +1,12 @@
-import { dispersionAt, type LineShape, lineShape, lineSpreadAt, type Calibration } from '../calibration/index.js';
-import { fitPolynomial } from '../numeric/index.js';
+import {
+  type Calibration,
+  dispersionAt,
+  type LineShape,
+  lineShape,
+  lineSpreadAt,
+} from '../calibration/index.js';
 import type { BandRange, Curve } from '../metrics/index.js';
+import { fitPolynomial } from '../numeric/index.js';
 import { type BandReadings, bandReadings } from './bandReadings.js';
 import { bandCurve } from './bandShape.js';
 import { deconvolve, type SharpenedBand } from './deconvolve.js';
@@ -82,14 +88,20 @@ export function correctBand(
   while (first < curve.wavelengthNm.length && curve.wavelengthNm[first]! < from) first++;
   let end = first;
   while (end < curve.wavelengthNm.length && curve.wavelengthNm[end]! <= to) end++;
-  if (end - first < 14) return { absent: `only ${end - first} pixels show the band and its feet: too few for a shape` };
+  if (end - first < 14)
+    return { absent: `only ${end - first} pixels show the band and its feet: too few for a shape` };
   const wavelengthNm = curve.wavelengthNm.slice(first, end);
   const floor = 1e-4 * measured.peakTransmittance;
   const { dispersion } = calibration;
   const direction = dispersionAt(dispersion, dispersion.pivotPixel) > 0 ? 1 : -1;
   const slopes = lampSlopes(wavelengthNm, openCounts.slice(first, end));
   const matrixFor = (widthFactor: number, skewness: number): SpreadMatrix => {
-    const shape: LineShape = lineShape(lineSpread.boxShare, lineSpread.boxRatio, skewness, lineSpread.residual);
+    const shape: LineShape = lineShape(
+      lineSpread.boxShare,
+      lineSpread.boxRatio,
+      skewness,
+      lineSpread.residual,
+    );
     const spreads = Array.from(wavelengthNm, (nm, i): PixelSpread => {
       const { fwhmNm } = lineSpreadAt(lineSpread, nm);
       return { sigmaNm: (widthFactor * fwhmNm) / shape.fwhm, lampSlopePerNm: slopes(wavelengthNm[i]!) };
@@ -112,7 +124,9 @@ export function correctBand(
   };
   const fit = fitBand(data);
   if (!(fit.misfit < WORST_MISFIT)) {
-    return { absent: `no band shape fits the pixels through the line spread (misfit ${fit.misfit.toFixed(1)})` };
+    return {
+      absent: `no band shape fits the pixels through the line spread (misfit ${fit.misfit.toFixed(1)})`,
+    };
   }
   const readings = bandReadings(fit.shape, fit.parameters);
   const sharpened = deconvolve(data);
@@ -125,20 +139,29 @@ export function correctBand(
     matrixFor,
     seenThrough: (matrix) => {
       const out = new Float64Array(wavelengthNm.length);
-      applySpread(
-        matrix,
-        matrix.gridNm.map(bandCurve(fit.shape, fit.parameters)),
-        out,
-      );
+      applySpread(matrix, matrix.gridNm.map(bandCurve(fit.shape, fit.parameters)), out);
       return out;
     },
     skewness: lineSpread.skewness,
     widthUncertainty: uncertaintyNm / spreadNm,
     skewnessUncertainty: lineSpread.skewnessUncertainty,
     spreadNoise,
-    secondWay: { fwhmNm: 0, centreNm: 0, peak: 0 },
+    secondWay: halfDifferences(readings, sharpened),
     sharpened,
   };
+}
+
+/**
+ * Half of how far the two ways lie apart: the band may lie anywhere between them. Where the iteration could not reach
+ * the noise it is no check and adds nothing.
+ */
+function halfDifferences(fitted: BandReadings, sharpened: SharpenedBand): BandCorrection['secondWay'] {
+  const other = sharpened.readings;
+  if (sharpened.misfit > 1) return { fwhmNm: 0, centreNm: 0, peak: 0 };
+  const width = fitted.redNm - fitted.blueNm - (other.redNm - other.blueNm);
+  const place = (fitted.redNm + fitted.blueNm - other.redNm - other.blueNm) / 2;
+  const peak = fitted.peakTransmittance - other.peakTransmittance;
+  return { fwhmNm: Math.abs(width) / 2, centreNm: Math.abs(place) / 2, peak: Math.abs(peak) / 2 };
 }
 
 /** Slope of the curve per nm, over five pixels. */

@@ -1,5 +1,5 @@
-import type { BandData } from './fitBand.js';
 import type { BandReadings } from './bandReadings.js';
+import type { BandData } from './fitBand.js';
 import { applySpread } from './spreadMatrix.js';
 
 /** A band sharpened without a model of its shape. */
@@ -10,7 +10,7 @@ export interface SharpenedBand {
   readonly misfit: number;
 }
 
-const MOST_ROUNDS = 400;
+const MOST_ROUNDS = 200;
 
 /**
  * Takes the line spread out by iteration, without a model of the band: an independent check on the fitted shape. Each
@@ -39,7 +39,8 @@ export function deconvolve(data: BandData): SharpenedBand {
   for (; rounds < MOST_ROUNDS; rounds++) {
     applySpread(matrix, estimate, seen);
     let square = 0;
-    for (let i = 0; i < pixels; i++) square += ((transmittance[i]! - seen[i]!) / standardUncertainty[i]!) ** 2;
+    for (let i = 0; i < pixels; i++)
+      square += ((transmittance[i]! - seen[i]!) / standardUncertainty[i]!) ** 2;
     misfit = Math.sqrt(square / pixels);
     if (misfit <= 1) break;
     for (let i = 0; i < pixels; i++) ratio[i] = target[i]! / Math.max(seen[i]!, least / 10);
@@ -54,7 +55,10 @@ function startOn(grid: Float64Array, wavelengthNm: Float64Array, values: Float64
   let k = 0;
   return grid.map((nm) => {
     while (k < wavelengthNm.length - 2 && nm > wavelengthNm[k + 1]!) k++;
-    const share = Math.min(1, Math.max(0, (nm - wavelengthNm[k]!) / (wavelengthNm[k + 1]! - wavelengthNm[k]!)));
+    const share = Math.min(
+      1,
+      Math.max(0, (nm - wavelengthNm[k]!) / (wavelengthNm[k + 1]! - wavelengthNm[k]!)),
+    );
     return values[k]! * (1 - share) + values[k + 1]! * share;
   });
 }
@@ -71,13 +75,15 @@ function spreadBack(data: BandData, values: Float64Array, out: Float64Array): vo
 function read(grid: Float64Array, values: Float64Array, data: BandData): BandReadings {
   const inBand = (nm: number): boolean => Math.abs(nm - data.centreNm) < 0.7 * data.fwhmNm;
   let top = 0;
-  for (let g = 0; g < grid.length; g++) if (inBand(grid[g]!) && (!inBand(grid[top]!) || values[g]! > values[top]!)) top = g;
+  for (let g = 0; g < grid.length; g++)
+    if (inBand(grid[g]!) && (!inBand(grid[top]!) || values[g]! > values[top]!)) top = g;
   const half = values[top]! / 2;
   const crossing = (side: -1 | 1): number => {
     let g = top + side;
     let last = top;
     const limit = 1.2 * data.fwhmNm;
-    for (; g > 0 && g < grid.length - 1 && Math.abs(grid[g]! - grid[top]!) < limit; g += side) if (values[g]! >= half) last = g;
+    for (; g > 0 && g < grid.length - 1 && Math.abs(grid[g]! - grid[top]!) < limit; g += side)
+      if (values[g]! >= half) last = g;
     const next = Math.min(grid.length - 1, Math.max(0, last + side));
     const share = (values[last]! - half) / Math.max(1e-12, values[last]! - values[next]!);
     return grid[last]! + share * (grid[next]! - grid[last]!);

@@ -1,8 +1,8 @@
 import { fitNonlinear } from '../numeric/index.js';
 import {
   ASYMMETRY,
-  bandCurve,
   type BandShape,
+  bandCurve,
   CENTRE,
   FIRST_RIPPLE,
   GROUND,
@@ -106,9 +106,10 @@ export function fitBand(data: BandData): BandFit {
   const fits = STARTS.map(([steepness, tail]) => {
     start[LOG_STEEPNESS] = Math.log(steepness);
     start[TAIL] = tail;
-    return fitNonlinear(model, y, start, { weights, lower, upper, maxIterations: 60 });
+    return fitNonlinear(model, y, start, { weights, lower, upper, maxIterations: FIRST_STEPS });
   });
-  const fit = fits.reduce((a, b) => (b.weightedSumOfSquares < a.weightedSumOfSquares ? b : a));
+  const nearest = fits.reduce((a, b) => (b.weightedSumOfSquares < a.weightedSumOfSquares ? b : a));
+  const fit = fitNonlinear(model, y, nearest.parameters, { weights, lower, upper, maxIterations: 60 });
   const { parameters, covariance } = fit;
   const best = Float64Array.from(see(parameters));
   let square = 0;
@@ -132,6 +133,8 @@ const STARTS: readonly (readonly [steepness: number, tail: number])[] = [
   [1, 1],
   [1, 0.1],
 ];
+/** Steps each start is given before the best goes on. */
+const FIRST_STEPS = 10;
 /** Cosine terms across the top: up to four full ripples. */
 const RIPPLES = 8;
 

@@ -1,11 +1,17 @@
-import type { Calibration } from '../calibration/index.js';
+import type { Calibration, Dispersion } from '../calibration/index.js';
 import { type BandCorrection, bandReader } from '../correction/index.js';
-import { type BandRange, type Curve, crossingReader, isAbsent, transmittanceWeights } from '../metrics/index.js';
+import {
+  type BandRange,
+  type Curve,
+  crossingReader,
+  isAbsent,
+  transmittanceWeights,
+} from '../metrics/index.js';
 import type { EmissionLine } from '../reference/index.js';
 import type { Distribution, Model, UncertainInput } from '../uncertainty/index.js';
 import { type LevelUncertainty, levelInputs } from './levelInputs.js';
 import { scaleShifts } from './scaleShifts.js';
-import { shapeResponse } from './shapeResponse.js';
+import { type ShapeResponse, shapeFollower, shapeResponse } from './shapeResponse.js';
 
 /** What a band's numbers are made of, for the Monte Carlo. */
 export interface BandModelInput {
@@ -20,6 +26,24 @@ export interface BandModelInput {
   readonly levels: LevelUncertainty;
 }
 
+/** The same as plain data that can be sent to another thread. */
+export interface BandTables {
+  /** The stretch of the curve around the band. */
+  readonly curve: Curve;
+  readonly range: BandRange;
+  readonly lineSpreadNm: number;
+  readonly lines: readonly EmissionLine[];
+  readonly dispersion: Dispersion;
+  readonly pixels: number;
+  readonly levels: LevelUncertainty;
+  /** Factor on the noise of the pixels: the fit's misfit where that is above 1. */
+  readonly misfit: number;
+  /** How the fitted shape follows; null where there is none. */
+  readonly shape: ShapeResponse | null;
+  /** First point of the fitted data within the stretch. */
+  readonly offset: number;
+}
+
 /** The measurement model of one band, from counts and scale to numbers. */
 export interface BandModel {
   readonly model: Model;
@@ -31,7 +55,8 @@ export interface BandModel {
 }
 
 /** A number of a band: as measured or corrected; `line n` is the transmittance at the n-th line. */
-export type OutputName = `${'measured' | 'corrected'} ${'fwhm' | 'centre' | 'peak place' | 'peak' | `line ${number}`}`;
+export type OutputName =
+  `${'measured' | 'corrected'} ${'fwhm' | 'centre' | 'peak place' | 'peak' | `line ${number}`}`;
 
 export const NOISE = 'count noise of the filtered, open and dark scans';
 export const SCALE = 'wavelength scale';
@@ -42,29 +67,56 @@ export const SECOND_WAY = 'second way of taking the line spread out';
 /**
  * The measurement model of a band: every input that is uncertain, and how the band's numbers follow.
  *
- * The fitted shape follows the inputs by one step of the fit, whose numbers are then read from the shape itself. Only
- * pixels that a number depends on are drawn.
- *
  * @param input - curve, band, scale, correction, levels
  * @returns model and inputs
  */
 export function bandModel(input: BandModelInput): BandModel {
-  const { curve, range, offset } = partOf(input);
-  const { lineSpreadNm, lines } = input;
+  return modelOfTables(bandTables(input));
+}
+
+/**
+ * What a band's model is made of, worked out once.
+ *
+ * @param input - curve, band, scale, correction, levels
+ * @returns plain data
+ */
+export function bandTables(input: BandModelInput): BandTables {
   const correction = 'absent' in input.correction ? null : input.correction;
+  const { lineSpreadNm, lines, pixels, levels } = input;
+  return {
+    ...partOf(input),
+    lineSpreadNm,
+    lines,
+    dispersion: input.calibration.dispersion,
+    pixels,
+    levels,
+    misfit: correction === null ? 1 : Math.max(1, correction.fit.misfit),
+    shape: correction === null ? null : shapeResponse(correction),
+  };
+}
+
+/**
+ * A band's model from its tables.
+ *
+ * The fitted shape follows the inputs by one step of the fit, whose numbers are then read from the shape itself. Only
+ * pixels that a number depends on are drawn.
+ *
+ * @param tables - from bandTables
+ * @returns model and inputs
+ */
+export function modelOfTables(tables: BandTables): BandModel {
+  const { curve, range, offset, lineSpreadNm, lines, misfit, shape } = tables;
   const reader = crossingReader(curve, range, { lineSpreadNm });
   const lineWeights = lines.map((line) => transmittanceWeights(curve, line.wavelengthNm, { lineSpreadNm }));
   const used = [
     { from: reader.firstPixel, end: reader.endPixel },
     ...lineWeights.flatMap((w) => (isAbsent(w) ? [] : [{ from: w.from, end: w.from + w.value.length }])),
-    ...(correction === null ? [] : [{ from: offset, end: offset + correction.data.wavelengthNm.length }]),
+    ...(shape === null ? [] : [{ from: offset, end: offset + shape.transmittance.length }]),
   ].filter(({ from, end }) => end > from);
   const first = used.length === 0 ? 0 : Math.min(...used.map(({ from }) => from));
   const end = used.length === 0 ? 1 : Math.max(...used.map((one) => one.end));
-  const shifts = scaleShifts(input.calibration, input.pixels, curve.wavelengthNm);
-  const levels = levelInputs(input.levels, curve.transmittance);
-  const shape = correction === null ? null : shapeResponse(correction);
-  const misfit = correction === null ? 1 : Math.max(1, correction.fit.misfit);
+  const shifts = scaleShifts(tables.dispersion, tables.pixels, curve.wavelengthNm);
+  const levels = levelInputs(tables.levels, curve.transmittance);
 
   const noise = curve.standardUncertainty.slice(first, end).map((u) => u * misfit);
   const inputs: UncertainInput[] = [
@@ -79,12 +131,12 @@ export function bandModel(input: BandModelInput): BandModel {
     inputs.push(
       { source: SPREAD, distribution: normal(shape.widthUncertainty) },
       { source: SPREAD, distribution: normal(shape.skewnessUncertainty) },
-      { source: SPREAD, distribution: shape.spreadShape },
+      { source: SPREAD, distribution: together(shape.spreadCovariance) },
       { source: SHAPE, distribution: noiseLike(shape.priorDeviation) },
       { source: SECOND_WAY, distribution: { kind: 'rectangular', lower: -1, upper: 1 } },
     );
   }
-  const atPrior = atSpread + 2 + (shape?.size ?? 0);
+  const atPrior = atSpread + 2 + (shape?.parameters.length ?? 0);
   const atSecond = atPrior + (shape?.priorDeviation.length ?? 0);
 
   const drawn = Float64Array.from(curve.transmittance);
@@ -116,7 +168,7 @@ export function bandModel(input: BandModelInput): BandModel {
       out[4 + m] = value - slope * shifts.at(lines[m]!.wavelengthNm, x, atScale);
     }
   };
-  if (correction === null || shape === null) {
+  if (shape === null) {
     const model: Model = (x, out) => {
       draw(x);
       asMeasured(x, out);
@@ -124,11 +176,12 @@ export function bandModel(input: BandModelInput): BandModel {
     return { model, stated: model, inputs, outputs: outputNames(lines.length, false) };
   }
 
-  const band = bandReader(correction.fit.shape);
-  const parameters = Float64Array.from(correction.fit.parameters);
-  const { secondWay } = correction;
+  const band = bandReader(shape.shape);
+  const follow = shapeFollower(shape);
+  const parameters = Float64Array.from(shape.parameters);
+  const { secondWay } = shape;
   const corrected = (x: Float64Array, out: Float64Array): void => {
-    shape.follow(parameters, x, { atSpread, atPrior, drawn, offset });
+    follow(parameters, x, { atSpread, atPrior, drawn, offset });
     band.take(parameters);
     band.read(read);
     const [peak, peakNm, blueNm, redNm] = [read[0]!, read[1]!, read[2]!, read[3]!];
@@ -171,7 +224,11 @@ function outputNames(lines: number, corrected: boolean): OutputName[] {
 }
 
 /** The stretch of the curve that the band's numbers depend on. */
-function partOf({ curve, range, correction }: BandModelInput): { curve: Curve; range: BandRange; offset: number } {
+function partOf({ curve, range, correction }: BandModelInput): {
+  curve: Curve;
+  range: BandRange;
+  offset: number;
+} {
   const { wavelengthNm } = curve;
   const width = range.redNm - range.blueNm;
   const centre = (range.redNm + range.blueNm) / 2;
@@ -199,7 +256,15 @@ function partOf({ curve, range, correction }: BandModelInput): { curve: Curve; r
 }
 
 function noiseLike(standardUncertainty: Float64Array): Distribution {
-  return { kind: 'independentNormal', mean: new Float64Array(standardUncertainty.length), standardUncertainty };
+  return {
+    kind: 'independentNormal',
+    mean: new Float64Array(standardUncertainty.length),
+    standardUncertainty,
+  };
+}
+
+function together(covariance: readonly Float64Array[]): Distribution {
+  return { kind: 'multivariateNormal', mean: new Float64Array(covariance.length), covariance };
 }
 
 function normal(standardUncertainty: number): Distribution {

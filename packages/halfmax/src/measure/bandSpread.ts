@@ -69,7 +69,9 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
       const value = nominal;
       const own = run.outputs[k];
       if (own === undefined || 'absent' in own) {
-        return linear === undefined ? { absent: own === undefined ? 'not measured' : own.absent } : quantity(value, linear);
+        return linear === undefined
+          ? { absent: own === undefined ? 'not measured' : own.absent }
+          : quantity(value, linear);
       }
       const [low, high] = own.symmetric;
       // The draws are placed with their median on the number reported. A peak is a maximum, which noise lifts both in

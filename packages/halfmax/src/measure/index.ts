@@ -1,3 +1,4 @@
+export { type FilterOptions, type MeasuredFilter, measureFilter } from './measureFilter.js';
 export type {
   Assumption,
   BandNumbers,
@@ -16,5 +17,12 @@ export type {
   Provenance,
   QuantityBudgets,
 } from './measurement.js';
-export { type MeasuredSession, type MeasureOptions, measureSession } from './measureSession.js';
+export { measureSession } from './measureSession.js';
+export {
+  type FilterJob,
+  type MeasuredSession,
+  type MeasurementPlan,
+  type MeasureOptions,
+  planMeasurement,
+} from './planMeasurement.js';
 export { type QuoteContext, quoteBand } from './quoteBand.js';

@@ -1,4 +1,4 @@
-import { type Calibration, pixelOf } from '../calibration/index.js';
+import { type Dispersion, pixelOf } from '../calibration/index.js';
 import type { Distribution } from '../uncertainty/index.js';
 
 /** Shifts of the wavelength scale. */
@@ -16,13 +16,12 @@ const STEPS_PER_NM = 10;
 /**
  * Shifts of the wavelength scale: the coefficients of the dispersion vary together by their covariance.
  *
- * @param calibration - scale with its covariance
+ * @param dispersion - scale with its covariance
  * @param pixels - length of the detector
  * @param wavelengthNm - where shifts are asked for mostly, ascending
  * @returns the shifts
  */
-export function scaleShifts(calibration: Calibration, pixels: number, wavelengthNm: Float64Array): ScaleShifts {
-  const { dispersion } = calibration;
+export function scaleShifts(dispersion: Dispersion, pixels: number, wavelengthNm: Float64Array): ScaleShifts {
   const size = dispersion.coefficients.length;
   const placeOf = (key: number): number => {
     const pixel = pixelOf(dispersion, key / STEPS_PER_NM, pixels) ?? dispersion.pivotPixel;
@@ -32,7 +31,11 @@ export function scaleShifts(calibration: Calibration, pixels: number, wavelength
   const lastKey = Math.ceil(wavelengthNm[wavelengthNm.length - 1]! * STEPS_PER_NM);
   const places = Float64Array.from({ length: lastKey - firstKey + 1 }, (_, i) => placeOf(firstKey + i));
   return {
-    distribution: { kind: 'multivariateNormal', mean: new Float64Array(size), covariance: dispersion.covariance },
+    distribution: {
+      kind: 'multivariateNormal',
+      mean: new Float64Array(size),
+      covariance: dispersion.covariance,
+    },
     size,
     at: (nm, x, from) => {
       const key = Math.round(nm * STEPS_PER_NM);

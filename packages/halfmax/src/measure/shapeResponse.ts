@@ -1,5 +1,4 @@
-import { type BandCorrection, type SpreadMatrix, shapePrior } from '../correction/index.js';
-import type { Distribution } from '../uncertainty/index.js';
+import { type BandCorrection, type BandShape, type SpreadMatrix, shapePrior } from '../correction/index.js';
 
 /** Where a draw has the numbers that a fitted shape follows. */
 export interface ShapeDraw {
@@ -12,71 +11,85 @@ export interface ShapeDraw {
   readonly offset: number;
 }
 
-/** How a fitted shape follows pixels, line spread and prior. */
+/** How a fitted shape follows pixels, line spread and prior, to first order: plain data. */
 export interface ShapeResponse {
-  /** Count of parameters. */
-  readonly size: number;
+  readonly shape: BandShape;
+  /** The fitted parameters, and the pixels they were fitted to. */
+  readonly parameters: Float64Array;
+  readonly transmittance: Float64Array;
   readonly priorDeviation: Float64Array;
   readonly widthUncertainty: number;
   readonly skewnessUncertainty: number;
-  /** What the shape of the line spread does to the parameters. */
-  readonly spreadShape: Distribution;
-  /** Fills the parameters for one draw x. */
-  readonly follow: (parameters: Float64Array, x: Float64Array, draw: ShapeDraw) => void;
+  /** Covariance of what the shape of the line spread does to the parameters. */
+  readonly spreadCovariance: readonly Float64Array[];
+  readonly secondWay: BandCorrection['secondWay'];
+  /** Change of each parameter by each pixel: rows in groups of four that lie side by side. */
+  readonly byPixel: Float64Array;
+  /** Change of each parameter by width, skewness and the held parameters' priors, row after row. */
+  readonly byFew: Float64Array;
 }
 
 const WIDTH_STEP = 0.01;
 const SKEWNESS_STEP = 0.05;
 
 /**
- * Works out how the fitted shape of a band follows its inputs, to first order.
+ * Works out how the fitted shape of a band follows its inputs.
  *
  * @param correction - the corrected band
- * @returns the uncertain inputs and the function that follows them
+ * @returns the response
  */
 export function shapeResponse(correction: BandCorrection): ShapeResponse {
   const { fit, data, skewness } = correction;
   const { response, covariance } = fit;
-  const size = fit.parameters.length;
   const prior = shapePrior(fit.shape);
-  const held = Array.from(prior.deviation, (deviation, k) => ({ k, deviation })).filter((p) => p.deviation < Infinity);
-  const pixels = data.wavelengthNm.length;
-  // One row of numbers per parameter: width, skewness, then the held parameters' priors.
-  const columns = 2 + held.length;
+  const held = Array.from(prior.deviation, (deviation, k) => ({ k, deviation })).filter(
+    (p) => p.deviation < Infinity,
+  );
   const toWidth = answerTo(correction, correction.matrixFor(1 + WIDTH_STEP, skewness), WIDTH_STEP);
   const toSkewness = answerTo(correction, correction.matrixFor(1, skewness + SKEWNESS_STEP), SKEWNESS_STEP);
-  const few = new Float64Array(size * columns);
-  for (let j = 0; j < size; j++) {
-    few[j * columns] = toWidth[j]!;
-    few[j * columns + 1] = toSkewness[j]!;
-    held.forEach(({ k, deviation }, h) => {
-      few[j * columns + 2 + h] = covariance[j]![k]! / deviation ** 2;
-    });
-  }
-  const rows = interleaved(response, pixels);
-  const moved = new Float64Array(pixels);
-  const sums = new Float64Array(Math.ceil(size / 4) * 4);
+  const byFew = Array.from(fit.parameters, (_, j) => [
+    toWidth[j]!,
+    toSkewness[j]!,
+    ...held.map(({ k, deviation }) => covariance[j]![k]! / deviation ** 2),
+  ]);
   return {
-    size,
+    shape: fit.shape,
+    parameters: fit.parameters,
+    transmittance: data.transmittance,
     priorDeviation: Float64Array.from(held, ({ deviation }) => deviation),
     widthUncertainty: correction.widthUncertainty,
     skewnessUncertainty: correction.skewnessUncertainty,
-    spreadShape: {
-      kind: 'multivariateNormal',
-      mean: new Float64Array(size),
-      covariance: carried(response, correction.spreadNoise),
-    },
-    follow: (parameters, x, { atSpread, atPrior, drawn, offset }) => {
-      for (let i = 0; i < pixels; i++) moved[i] = drawn[offset + i]! - data.transmittance[i]!;
-      multiply(rows, moved, sums);
-      for (let j = 0; j < size; j++) {
-        const at = j * columns;
-        let value = fit.parameters[j]! + sums[j]! + x[atSpread + 2 + j]!;
-        value += few[at]! * x[atSpread]! + few[at + 1]! * x[atSpread + 1]!;
-        for (let h = 2; h < columns; h++) value += few[at + h]! * x[atPrior + h - 2]!;
-        parameters[j] = value;
-      }
-    },
+    spreadCovariance: carried(response, correction.spreadNoise),
+    secondWay: correction.secondWay,
+    byPixel: interleaved(response, data.wavelengthNm.length),
+    byFew: Float64Array.from(byFew.flat()),
+  };
+}
+
+/**
+ * Makes the function that moves the parameters with a draw.
+ *
+ * @param response - of the band
+ * @returns a function that fills parameters for one draw x
+ */
+export function shapeFollower(
+  response: ShapeResponse,
+): (parameters: Float64Array, x: Float64Array, draw: ShapeDraw) => void {
+  const { parameters: fitted, transmittance, byPixel, byFew } = response;
+  const size = fitted.length;
+  const columns = 2 + response.priorDeviation.length;
+  const moved = new Float64Array(transmittance.length);
+  const sums = new Float64Array(Math.ceil(size / 4) * 4);
+  return (parameters, x, { atSpread, atPrior, drawn, offset }) => {
+    for (let i = 0; i < moved.length; i++) moved[i] = drawn[offset + i]! - transmittance[i]!;
+    multiply(byPixel, moved, sums);
+    for (let j = 0; j < size; j++) {
+      const at = j * columns;
+      let value = fitted[j]! + sums[j]! + x[atSpread + 2 + j]!;
+      value += byFew[at]! * x[atSpread]! + byFew[at + 1]! * x[atSpread + 1]!;
+      for (let h = 2; h < columns; h++) value += byFew[at + h]! * x[atPrior + h - 2]!;
+      parameters[j] = value;
+    }
   };
 }
 

@@ -1,8 +1,8 @@
 import type { BandPlan } from './bandPlan.js';
 import { edgeStretch, gapAt, inGap, searchReach } from './bandWindows.js';
 import { packStretch } from './packedStretch.js';
-import type { PlaceOnStretch } from './smoothedCrossing.js';
 import { BLUE_NM, PEAK_HEIGHT, quickPeak, RED_NM } from './quickPeak.js';
+import type { PlaceOnStretch } from './smoothedCrossing.js';
 import { crossingFinder } from './smoothedCrossing.js';
 import type { SmoothedPeak } from './smoothedPeak.js';
 import { peakFinder } from './smoothedPeak.js';

@@ -20,31 +20,32 @@ function curveOf(shape: (x: number) => number, widthNm: number, u: number): Curv
 }
 
 describe('crossingReader', () => {
-  it.each(
-    SHAPES.flatMap(([name, shape]) => [3, 6.5].map((width) => [name, width, shape] as const)),
-  )('reads what halfCrossingsOf reads: %s, %d nm', (_, width, shape) => {
-    for (const u of [0, 0.001, 0.01]) {
-      const curve = curveOf(shape, width, u);
-      const range = findBands(curve)[0]!;
-      const plain = halfCrossingsOf(curve, range, { lineSpreadNm: 1.1 });
-      const reader = crossingReader(curve, range, { lineSpreadNm: 1.1 });
-      const stream = randomStream(5);
-      const out = new Float64Array(4);
-      for (let draw = 0; draw < 200; draw++) {
-        const drawn = curve.transmittance.map((t) => t + (u > 0 ? u : 0.003) * stream.normal());
-        const expected = plain(drawn);
-        const found = reader.read(drawn, out);
-        expect(found).toBe(!isAbsent(expected));
-        if (isAbsent(expected)) continue;
-        const { peakTransmittance, peakNm, blueNm, redNm } = expected;
-        // The plain way iterates for a maximum and may stop a thousandth of a cell (0.085 nm) short of it.
-        expect(Math.abs(out[0]! - peakTransmittance)).toBeLessThan(2e-6);
-        expect(Math.abs(out[1]! - peakNm)).toBeLessThan(1e-4);
-        expect(Math.abs(out[2]! - blueNm)).toBeLessThan(1e-6);
-        expect(Math.abs(out[3]! - redNm)).toBeLessThan(1e-6);
+  it.each(SHAPES.flatMap(([name, shape]) => [3, 6.5].map((width) => [name, width, shape] as const)))(
+    'reads what halfCrossingsOf reads: %s, %d nm',
+    (_, width, shape) => {
+      for (const u of [0, 0.001, 0.01]) {
+        const curve = curveOf(shape, width, u);
+        const range = findBands(curve)[0]!;
+        const plain = halfCrossingsOf(curve, range, { lineSpreadNm: 1.1 });
+        const reader = crossingReader(curve, range, { lineSpreadNm: 1.1 });
+        const stream = randomStream(5);
+        const out = new Float64Array(4);
+        for (let draw = 0; draw < 200; draw++) {
+          const drawn = curve.transmittance.map((t) => t + (u > 0 ? u : 0.003) * stream.normal());
+          const expected = plain(drawn);
+          const found = reader.read(drawn, out);
+          expect(found).toBe(!isAbsent(expected));
+          if (isAbsent(expected)) continue;
+          const { peakTransmittance, peakNm, blueNm, redNm } = expected;
+          // The plain way iterates for a maximum and may stop a thousandth of a cell (0.085 nm) short of it.
+          expect(Math.abs(out[0]! - peakTransmittance)).toBeLessThan(2e-6);
+          expect(Math.abs(out[1]! - peakNm)).toBeLessThan(1e-4);
+          expect(Math.abs(out[2]! - blueNm)).toBeLessThan(1e-6);
+          expect(Math.abs(out[3]! - redNm)).toBeLessThan(1e-6);
+        }
       }
-    }
-  });
+    },
+  );
 
   it('says which pixels matter: others change nothing', () => {
     const curve = curveOf(SHAPES[0]![1], 3, 0.002);

@@ -53,7 +53,10 @@ export function packedValues(
   let k = first;
   // Four sums side by side: each in the order of its pixels, none waiting for another.
   for (; k + 4 <= end; k += 4) {
-    let [a, b, c, d] = [0, 0, 0, 0];
+    let a = 0;
+    let b = 0;
+    let c = 0;
+    let d = 0;
     let w0 = k * window;
     let w1 = w0 + window;
     let w2 = w1 + window;

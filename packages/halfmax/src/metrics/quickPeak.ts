@@ -28,6 +28,7 @@ export function quickPeak(
   const slopes = new Float64Array(n);
   const known = new Uint8Array(n);
   const near = new Int32Array(n);
+  const sum = new Float64Array(1);
   let pixels = standardUncertainty;
 
   return (values, out) => {
@@ -36,13 +37,16 @@ export function quickPeak(
     known.fill(0);
     let top = 0;
     for (let k = 1; k < n; k++) if (heights[k]! > heights[top]!) top = k;
-    const cell = slopeOf(top) > 0 ? top : top - 1;
+    need(top);
+    const cell = slopes[top]! > 0 ? top : top - 1;
     let maximum = heights[top]!;
     let place = atNm[top]!;
     if (cell >= 0 && cell + 1 < n) {
       const step = atNm[cell + 1]! - atNm[cell]!;
-      const da = slopeOf(cell) * step;
-      const db = slopeOf(cell + 1) * step;
+      need(cell);
+      need(cell + 1);
+      const da = slopes[cell]! * step;
+      const db = slopes[cell + 1]! * step;
       if (da > 0 && db < 0) {
         const t = turnOf(heights[cell + 1]! - heights[cell]!, da, db);
         place = atNm[cell]! + t * step;
@@ -53,7 +57,7 @@ export function quickPeak(
     out[PEAK_HEIGHT] = maximum;
     if (!noisy) return;
     const count = contenders(heights, reach, top, near);
-    let sum = 0;
+    sum[0] = 0;
     for (let at = 0; at < noise.length; at += n) {
       let above = top;
       let below = top;
@@ -72,24 +76,30 @@ export function quickPeak(
           below = k;
         }
       }
-      sum += thinned(above, 1, at) + thinned(below, -1, at);
+      addThinned(above, 1, at);
+      addThinned(below, -1, at);
     }
-    out[PEAK_HEIGHT] = maximum + thinnedWeight * (sum / (2 * patterns) - maximum);
+    out[PEAK_HEIGHT] = maximum + thinnedWeight * (sum[0]! / (2 * patterns) - maximum);
   };
 
-  function slopeOf(k: number): number {
-    if (known[k] === 0) {
-      slopes[k] = packedSlope(packed, k, pixels);
-      known[k] = 1;
-    }
-    return slopes[k]!;
+  /** Works out the slope at a place, once a call. */
+  function need(k: number): void {
+    if (known[k] === 1) return;
+    slopes[k] = packedSlope(packed, k, pixels);
+    known[k] = 1;
   }
 
-  /** The height without a pattern where the curve with it is highest, the pattern taken away once more. */
-  function thinned(top: number, sign: number, at: number): number {
-    const cell = slopeOf(top) + sign * noiseSlopes[at + top]! > 0 ? top : top - 1;
+  /** Adds the height without a pattern where the curve with it is highest, the pattern taken away once more. */
+  function addThinned(top: number, sign: number, at: number): void {
+    need(top);
+    const cell = slopes[top]! + sign * noiseSlopes[at + top]! > 0 ? top : top - 1;
     const plain = heights[top]! - sign * noise[at + top]!;
-    if (cell < 0 || cell + 1 >= n) return plain;
+    if (cell < 0 || cell + 1 >= n) {
+      sum[0]! += plain;
+      return;
+    }
+    need(cell);
+    need(cell + 1);
     const step = atNm[cell + 1]! - atNm[cell]!;
     const left = sign * noise[at + cell]!;
     const right = sign * noise[at + cell + 1]!;
@@ -97,13 +107,16 @@ export function quickPeak(
     const rightSlope = sign * noiseSlopes[at + cell + 1]!;
     const a = heights[cell]!;
     const b = heights[cell + 1]!;
-    const da = slopeOf(cell);
-    const db = slopeOf(cell + 1);
+    const da = slopes[cell]!;
+    const db = slopes[cell + 1]!;
     const rise = (da + leftSlope) * step;
     const fall = (db + rightSlope) * step;
-    if (!(rise > 0 && fall < 0)) return plain;
+    if (!(rise > 0 && fall < 0)) {
+      sum[0]! += plain;
+      return;
+    }
     const t = turnOf(b + right - (a + left), rise, fall);
-    return cubicValue(a - left, b - right, (da - leftSlope) * step, (db - rightSlope) * step, t);
+    sum[0]! += cubicValue(a - left, b - right, (da - leftSlope) * step, (db - rightSlope) * step, t);
   }
 }
 

@@ -124,7 +124,7 @@ export function peakFinder(
   };
 
   /** Height with a share of the pattern that begins at `at`. */
-  function valueOf(k: number, share: number, at: number): number {
+  function heightOf(k: number, share: number, at: number): number {
     return share === 0 ? heights[k]! : heights[k]! + share * noise[at + k]!;
   }
 
@@ -137,11 +137,11 @@ export function peakFinder(
   }
 
   function heightAt({ k, t }: PlaceOnStretch, share: number, at: number): number {
-    if (t === 0) return valueOf(k, share, at);
+    if (t === 0) return heightOf(k, share, at);
     const step = atNm[k + 1]! - atNm[k]!;
     const before = slopeOf(k, share, at) * step;
     const after = slopeOf(k + 1, share, at) * step;
-    return cubicValue(valueOf(k, share, at), valueOf(k + 1, share, at), before, after, t);
+    return cubicValue(heightOf(k, share, at), heightOf(k + 1, share, at), before, after, t);
   }
 
   /** Highest place near the highest node: the maximum of the cubic on that side of it where the curve rises. */
@@ -149,8 +149,8 @@ export function peakFinder(
     const cell = slopeOf(top, share, at) > 0 ? top : top - 1;
     if (cell < 0 || cell + 1 >= n) return { atNm: atNm[top]!, k: top, t: 0 };
     const step = atNm[cell + 1]! - atNm[cell]!;
-    const a = valueOf(cell, share, at);
-    const b = valueOf(cell + 1, share, at);
+    const a = heightOf(cell, share, at);
+    const b = heightOf(cell + 1, share, at);
     const da = slopeOf(cell, share, at) * step;
     const db = slopeOf(cell + 1, share, at) * step;
     if (!(da > 0 && db < 0)) return { atNm: atNm[top]!, k: top, t: 0 };

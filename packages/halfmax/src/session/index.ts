@@ -9,6 +9,7 @@ export { type FitsImage, fitsValue, parseFits } from './parseFits.js';
 export { type FitsCard, type FitsValue, parseFitsHeader } from './parseFitsHeader.js';
 export { parseJcamp } from './parseJcamp.js';
 export { parseJson } from './parseJson.js';
+export { propagateInThreads, type ThreadedTrials } from './propagateInThreads.js';
 export { type CurveFile, readCurve } from './readCurve.js';
 export { readDelimitedScans } from './readDelimitedScans.js';
 export { readFrameFile } from './readFrameFile.js';

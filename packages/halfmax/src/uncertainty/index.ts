@@ -4,7 +4,7 @@ export { compareLinear, type LinearComparison } from './compareLinear.js';
 export { type CompiledInputs, compileInputs } from './compileInputs.js';
 export { covarianceFactor } from './covarianceFactor.js';
 export { type CoverageIntervals, coverageInterval } from './coverageInterval.js';
-export type { OutputDistribution } from './describeOutput.js';
+export { describeOutput, type OutputDistribution } from './describeOutput.js';
 export type { Distribution, Model, UncertainInput } from './distribution.js';
 export { distributionCovariance } from './distributionCovariance.js';
 export { distributionMean } from './distributionMean.js';

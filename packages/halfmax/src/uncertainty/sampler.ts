@@ -3,7 +3,7 @@ import { covarianceFactor } from './covarianceFactor.js';
 import type { Distribution } from './distribution.js';
 import { distributionSize } from './distributionSize.js';
 import { gammaVariate } from './gammaVariate.js';
-import { normalVariate } from './normalVariate.js';
+import { normalVariates } from './normalVariates.js';
 
 /** Draws from one distribution and writes the numbers into `x` from `offset` on. */
 export type Sampler = (stream: RandomStream, x: Float64Array, offset: number) => void;
@@ -84,9 +84,7 @@ export function sampler(distribution: Distribution): Sampler {
       const mean = Float64Array.from(distribution.mean);
       const deviation = Float64Array.from(distribution.standardUncertainty);
       // Many at a time, such as the pixels of a band: worth the faster method.
-      return (stream, x, at) => {
-        for (let i = 0; i < size; i++) x[at + i] = mean[i]! + deviation[i]! * normalVariate(stream);
-      };
+      return (stream, x, at) => normalVariates(stream, mean, deviation, x, at);
     }
     case 'multivariateNormal': {
       const mean = Float64Array.from(distribution.mean); // 6.4.8

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { normalCdf, randomStream } from '../numeric/index.js';
-import { layers, normalVariate } from './normalVariate.js';
+import { layers, normalVariates } from './normalVariates.js';
 
 const DRAWS = 2_000_000;
 
-describe('normalVariate', () => {
+describe('normalVariates', () => {
   const stream = randomStream(11);
-  const values = Float64Array.from({ length: DRAWS }, () => normalVariate(stream));
+  const values = new Float64Array(DRAWS);
+  normalVariates(stream, new Float64Array(DRAWS), new Float64Array(DRAWS).fill(1), values, 0);
 
   it('has layers that fill the bell to its top', () => {
     // Rounding of 256 sums and logarithms.
@@ -41,6 +42,14 @@ describe('normalVariate', () => {
     expect(Math.abs(found - expected)).toBeLessThan(4 * Math.sqrt(expected));
     const right = values.filter((value) => value > edge).length;
     expect(Math.abs(right - expected / 2)).toBeLessThan(4 * Math.sqrt(expected / 2));
+  });
+
+  it('scales and shifts each number, and writes from the place given', () => {
+    const out = new Float64Array(5).fill(9);
+    normalVariates(randomStream(3), Float64Array.of(10, 20), Float64Array.of(0, 0.5), out, 2);
+    const plain = new Float64Array(2);
+    normalVariates(randomStream(3), new Float64Array(2), new Float64Array(2).fill(1), plain, 0);
+    expect(out).toEqual(Float64Array.of(9, 9, 10, 20 + 0.5 * plain[1]!, 9));
   });
 
   it('gives neighbours that do not depend on one another', () => {

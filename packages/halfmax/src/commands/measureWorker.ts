@@ -1,0 +1,64 @@
+import { parentPort } from 'node:worker_threads';
+import { BadInputError, type InputProblem } from '../errors.js';
+import type {
+  FilterJob,
+  MeasuredFilter,
+  MeasuredSession,
+  MeasurementPlan,
+  Provenance,
+} from '../measure/index.js';
+import { measureFilter, planMeasurement } from '../measure/index.js';
+
+/** What a worker is asked for. */
+export type WorkerRequest =
+  | { readonly ask: 'plan'; readonly folder: string; readonly provenance: Omit<Provenance, 'inputs'> }
+  /** A job of the plan that this worker made. */
+  | { readonly ask: 'own'; readonly index: number }
+  /** A job of another worker's plan. */
+  | { readonly ask: 'job'; readonly job: FilterJob }
+  | { readonly ask: 'finish'; readonly filters: readonly MeasuredFilter[] };
+
+/** What a worker says. All but `step` end a request. */
+export type WorkerReply =
+  | { readonly say: 'step'; readonly step: string }
+  | { readonly say: 'jobs'; readonly jobs: readonly FilterJob[] }
+  | { readonly say: 'filter'; readonly measured: MeasuredFilter }
+  | { readonly say: 'session'; readonly session: MeasuredSession }
+  | { readonly say: 'refused'; readonly problems: readonly InputProblem[] }
+  | { readonly say: 'fault'; readonly message: string; readonly stack: string };
+
+let plan: MeasurementPlan | null = null;
+
+async function answer(request: WorkerRequest): Promise<WorkerReply> {
+  switch (request.ask) {
+    case 'plan': {
+      const onStep = (step: string): void => say({ say: 'step', step });
+      onStep('read the session');
+      const { readSession } = await import('../session/index.js');
+      plan = planMeasurement(readSession(request.folder), { provenance: request.provenance, onStep });
+      return { say: 'jobs', jobs: plan.jobs };
+    }
+    case 'own':
+      return { say: 'filter', measured: measured(plan!.jobs[request.index]!) };
+    case 'job':
+      return { say: 'filter', measured: measured(request.job) };
+    case 'finish':
+      return { say: 'session', session: plan!.finish(request.filters) };
+  }
+}
+
+function measured({ filter, frames, calibration, options }: FilterJob): MeasuredFilter {
+  return measureFilter(filter, frames, calibration, options);
+}
+
+function say(reply: WorkerReply): void {
+  parentPort?.postMessage(reply);
+}
+
+parentPort?.on('message', (request: WorkerRequest) => {
+  answer(request).then(say, (fault: unknown) => {
+    if (fault instanceof BadInputError) say({ say: 'refused', problems: fault.problems });
+    else if (fault instanceof Error) say({ say: 'fault', message: fault.message, stack: fault.stack ?? '' });
+    else say({ say: 'fault', message: String(fault), stack: '' });
+  });
+});

@@ -1,0 +1,252 @@
+/**
+ * The benchmarks of the Monte Carlo: `npm run bench`, or `npm run bench -- --json` for one JSON object per benchmark.
+ * Nothing here is a test: a slow machine fails nothing.
+ */
+import { spawnSync } from 'node:child_process';
+import { availableParallelism } from 'node:os';
+import { modelOfTables } from '../../packages/halfmax/dist/measure/bandModel.js';
+import { crossingReader } from '../../packages/halfmax/dist/metrics/index.js';
+import { propagateInThreads } from '../../packages/halfmax/dist/session/index.js';
+import { bandOf } from './bandOf.mjs';
+
+const json = process.argv.includes('--json');
+const cores = availableParallelism();
+const models = new URL('./models.mjs', import.meta.url).href;
+const python = '/usr/bin/python3';
+const RUNS = 3;
+const SEED = 1;
+
+function say(text) {
+  if (!json) process.stdout.write(`${text}\n`);
+}
+
+/** Writes one benchmark; ratio above 1: ours is the faster. */
+function report(result) {
+  if (json) {
+    process.stdout.write(`${JSON.stringify(result)}\n`);
+    return;
+  }
+  const { name, ours, peer, ratio, limit, unit, note } = result;
+  const shown = (value) =>
+    value === null || value === undefined ? '–' : Number(value.toPrecision(3)).toLocaleString('en');
+  say(`${name}: ${shown(ours)} ${unit}; peer ${shown(peer)}, ratio ${shown(ratio)}, limit ${shown(limit)}`);
+  if (note !== undefined) say(`  ${note}`);
+}
+
+/** Trials in threads: shortest of a few runs, workers' start included. */
+async function timed(trials, runs = RUNS) {
+  let seconds = Number.POSITIVE_INFINITY;
+  let result;
+  for (let run = 0; run < runs; run++) {
+    const start = performance.now();
+    result = await propagateInThreads({ module: models, seed: SEED, allowedFailures: 0.02, ...trials });
+    seconds = Math.min(seconds, (performance.now() - start) / 1000);
+  }
+  return { seconds, rate: trials.draws / seconds, output: result.outputs[0] };
+}
+
+/** The band's curve from two FWHM below its centre to two above, as a person would cut it out. */
+function cutOut({ curve, nominal }) {
+  const near = Array.from(curve.wavelengthNm.keys()).filter(
+    (i) => Math.abs(curve.wavelengthNm[i] - nominal.centreNm) <= 2 * nominal.fwhmNm,
+  );
+  const pick = (values) => Float64Array.from(near, (i) => values[i]);
+  return {
+    wavelengthNm: pick(curve.wavelengthNm),
+    transmittance: pick(curve.transmittance),
+    standardUncertainty: pick(curve.standardUncertainty),
+  };
+}
+
+function numpy(cut, draws, cores_) {
+  const task = {
+    wavelengthNm: Array.from(cut.wavelengthNm),
+    transmittance: Array.from(cut.transmittance),
+    standardUncertainty: Array.from(cut.standardUncertainty),
+    windowNm: 0.6,
+    seed: SEED,
+    draws,
+    batch: 2000,
+    runs: RUNS,
+  };
+  const threads = String(cores_);
+  const done = spawnSync(python, [new URL('./peer.py', import.meta.url).pathname], {
+    input: JSON.stringify(task),
+    encoding: 'utf8',
+    maxBuffer: 1 << 26,
+    env: {
+      ...process.env,
+      OMP_NUM_THREADS: threads,
+      OPENBLAS_NUM_THREADS: threads,
+      MKL_NUM_THREADS: threads,
+    },
+  });
+  if (done.error !== undefined || done.status !== 0) {
+    const why = done.error?.message ?? done.stderr.trim().split('\n').at(-1);
+    return { absent: `no peer: ${python} with numpy does not run (${why})` };
+  }
+  return JSON.parse(done.stdout);
+}
+
+/** As-measured FWHM of a demonstration band, pixel noise alone, against numpy with the same curve. */
+async function asMeasured(band) {
+  const draws = 500_000;
+  const cut = cutOut(band);
+  const range = {
+    ...band.range,
+    fromNm: Math.max(band.range.fromNm, cut.wavelengthNm[0]),
+    toNm: Math.min(band.range.toNm, cut.wavelengthNm.at(-1)),
+  };
+  const data = { curve: cut, range, lineSpreadNm: band.lineSpreadNm };
+  const { firstPixel, endPixel } = crossingReader(cut, range, { lineSpreadNm: band.lineSpreadNm });
+  const peer = numpy(cut, draws, 1);
+  const peerBoth = cores > 1 ? numpy(cut, draws, 2) : peer;
+  for (const threads of cores > 1 ? [1, 2] : [1]) {
+    const ours = await timed({ make: 'asMeasured', data, outputs: 1, draws, threads });
+    const random = await timed({
+      make: 'randomOnly',
+      data: { curve: cut, firstPixel, endPixel },
+      outputs: 1,
+      draws,
+      threads,
+    });
+    const other = threads === 1 ? peer : peerBoth;
+    const peerRate = 'absent' in other ? null : draws / other.seconds;
+    report({
+      name: `as-measured FWHM, ${threads === 1 ? 'one core' : 'two cores'}`,
+      ours: ours.rate,
+      peer: peerRate,
+      ratio: peerRate === null ? null : ours.rate / peerRate,
+      limit: random.rate,
+      unit: 'draws/s',
+      draws,
+      pixels: cut.wavelengthNm.length,
+      pixelsDrawn: endPixel - firstPixel,
+      note: 'absent' in other ? other.absent : agreement(ours.output, other, draws),
+    });
+  }
+  if (!('absent' in peer)) say(`python ${peer.python}, numpy ${peer.numpy}`);
+  return 'absent' in peer ? null : peer;
+}
+
+/** Whether both programs found the same, within what their methods differ. */
+function agreement(ours, peer, draws) {
+  const u = ours.standardUncertainty;
+  const apart = ours.mean - peer.mean;
+  const error = Math.sqrt(2 / draws) * Math.max(u, peer.standardUncertainty);
+  return (
+    `mean ${ours.mean.toFixed(5)} and ${peer.mean.toFixed(5)} nm, apart ${apart.toFixed(5)} nm = ${(apart / u).toFixed(2)} u ` +
+    `(sampling error ${error.toFixed(5)}); standard uncertainty ${u.toFixed(5)} and ${peer.standardUncertainty.toFixed(5)} nm. ` +
+    'Methods differ: the peer takes the highest pixel of the smoothed curve as the peak, which noise lifts, and straight ' +
+    'lines between pixels at the edges; ours takes the lift off and reads smooth edges at half pixels.'
+  );
+}
+
+/** One million draws of the corrected FWHM with every input that `halfmax measure` has. */
+async function corrected(band) {
+  const draws = 1_000_000;
+  const { outputs } = modelOfTables(band.tables);
+  const keep = [outputs.indexOf('corrected fwhm')];
+  for (const threads of cores > 1 ? [1, 2] : [1]) {
+    const trials = { make: 'corrected', data: band.tables, outputs: outputs.length, keep, draws, threads };
+    const { seconds, output } = await timed(trials, 1);
+    report({
+      name: `corrected FWHM, a million draws, ${threads === 1 ? 'one core' : 'two cores'}`,
+      ours: seconds,
+      peer: null,
+      ratio: null,
+      limit: null,
+      unit: 's',
+      note:
+        `${output.mean.toFixed(4)} ± ${output.standardUncertainty.toFixed(4)} nm. The fit is not made anew for each draw: ` +
+        'its parameters follow pixels, line spread and prior to first order, and each draw reads the band shape itself.',
+    });
+  }
+}
+
+/** How the time of a run grows. */
+async function growth(band) {
+  const { outputs } = modelOfTables(band.tables);
+  const base = { make: 'corrected', outputs: outputs.length, keep: [0], threads: 1 };
+  for (const draws of [50_000, 100_000, 200_000]) {
+    const before = process.memoryUsage().rss;
+    const { seconds, rate } = await timed({ ...base, data: band.tables, draws }, 2);
+    const grown = (process.memoryUsage().rss - before) / 2 ** 20;
+    report({
+      name: `growth with draws: ${draws}`,
+      ours: rate,
+      peer: null,
+      ratio: null,
+      limit: null,
+      unit: 'draws/s',
+      note: `${seconds.toFixed(2)} s, memory grown by ${grown.toFixed(0)} MiB, ${((8 * draws) / 2 ** 20).toFixed(1)} MiB of it draws kept`,
+    });
+  }
+  for (const every of [4, 2, 1]) {
+    const curve = finer(band, every);
+    const data = { curve, range: band.range, lineSpreadNm: band.lineSpreadNm };
+    const { firstPixel, endPixel } = crossingReader(curve, band.range, { lineSpreadNm: band.lineSpreadNm });
+    const { rate } = await timed({ make: 'asMeasured', data, outputs: 1, draws: 50_000, threads: 1 }, 2);
+    report({
+      name: `growth with pixels: ${endPixel - firstPixel} in the band`,
+      ours: rate,
+      peer: null,
+      ratio: null,
+      limit: null,
+      unit: 'draws/s',
+    });
+  }
+  for (const filters of [1, 2, 4]) {
+    const { seconds } = await manyBands(band, filters);
+    report({
+      name: `growth with filters: ${filters}`,
+      ours: seconds,
+      peer: null,
+      ratio: null,
+      limit: null,
+      unit: 's',
+      note: '50 000 draws of the corrected FWHM each, one core',
+    });
+  }
+}
+
+/** The same band with its pixels 1, 1/2 or 1/4 as far apart, straight lines between. */
+function finer({ curve }, every) {
+  const parts = 4 / every;
+  const n = (curve.wavelengthNm.length - 1) * parts + 1;
+  const at = (values) =>
+    Float64Array.from({ length: n }, (_, i) => {
+      const k = Math.min(values.length - 2, Math.floor(i / parts));
+      const share = i / parts - k;
+      return values[k] * (1 - share) + values[k + 1] * share;
+    });
+  return {
+    wavelengthNm: at(curve.wavelengthNm),
+    transmittance: at(curve.transmittance),
+    standardUncertainty: at(curve.standardUncertainty),
+  };
+}
+
+async function manyBands(band, filters) {
+  const { outputs } = modelOfTables(band.tables);
+  let seconds = 0;
+  for (let k = 0; k < filters; k++) {
+    const trials = { make: 'corrected', data: band.tables, outputs: outputs.length, keep: [0], threads: 1 };
+    seconds += (await timed({ ...trials, seed: SEED + k, draws: 50_000 }, 1)).seconds;
+  }
+  return { seconds };
+}
+
+const band = await bandOf('ossenvale-ha', 0);
+say(`node ${process.version}, ${cores} cores; rates are the best of ${RUNS} runs`);
+const peer = await asMeasured(band);
+await corrected(band);
+await growth(band);
+if (json)
+  report({
+    name: 'versions',
+    node: process.version,
+    python: peer?.python ?? null,
+    numpy: peer?.numpy ?? null,
+    cores,
+  });

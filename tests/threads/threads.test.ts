@@ -1,0 +1,168 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { splitStream } from 'halfmax/numeric';
+import { propagateInThreads } from 'halfmax/session';
+import { propagate } from 'halfmax/uncertainty';
+import { afterAll, describe, expect, it } from 'vitest';
+import { make } from './model.mjs';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const program = join(root, 'packages', 'halfmax', 'bin', 'halfmax.js');
+const session = join(root, 'data-demo', 'session');
+const work = mkdtempSync(join(tmpdir(), 'halfmax-threads-'));
+afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+interface Ended {
+  readonly code: number | null;
+  readonly signal: string | null;
+  readonly errors: string;
+}
+
+function start(args: readonly string[]): { child: ChildProcess; ended: Promise<Ended> } {
+  const child = spawn(process.execPath, [program, ...args], { stdio: ['ignore', 'ignore', 'pipe'] });
+  let errors = '';
+  child.stderr!.on('data', (part) => {
+    errors += part;
+  });
+  const ended = new Promise<Ended>((resolve) => {
+    child.on('close', (code, signal) => resolve({ code, signal, errors }));
+  });
+  return { child, ended };
+}
+
+function filesOf(folder: string): Map<string, string> {
+  return new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name), 'utf8')]));
+}
+
+describe('halfmax measure in threads', () => {
+  it('writes the same bytes whatever their number', { timeout: 180_000 }, async () => {
+    const results: Map<string, string>[] = [];
+    for (const threads of [1, 2, 4]) {
+      const out = join(work, `threads-${threads}`);
+      const { ended } = start([
+        'measure',
+        session,
+        '--out',
+        out,
+        '--draws',
+        '1000',
+        '--threads',
+        `${threads}`,
+      ]);
+      expect(await ended).toEqual({ code: 0, signal: null, errors: '' });
+      results.push(filesOf(out));
+    }
+    expect(results[0]!.size).toBe(5);
+    expect(results[1]).toEqual(results[0]);
+    expect(results[2]).toEqual(results[0]);
+  });
+
+  it('says the same of a session that cannot be measured', { timeout: 120_000 }, async () => {
+    const copy = join(work, 'bad');
+    mkdirSync(copy);
+    const manifest = JSON.parse(readFileSync(join(session, 'session.json'), 'utf8'));
+    writeFileSync(join(copy, 'session.json'), JSON.stringify(manifest));
+    const said: Ended[] = [];
+    for (const threads of ['1', '2']) {
+      const { ended } = start(['measure', copy, '--out', join(work, 'bad-out'), '--threads', threads]);
+      said.push(await ended);
+    }
+    expect(said[0]!.code).toBe(2);
+    expect(said[0]!.errors).toMatch(/darks/);
+    expect(said[1]).toEqual(said[0]);
+  });
+});
+
+describe('Ctrl-C during halfmax measure', () => {
+  // The interrupts fall into starting, reading, calibrating and trials; ten million draws keep the run from ending first.
+  it.each([300, 1500, 4000])(
+    'ends it after %d ms, with nothing written',
+    { timeout: 60_000 },
+    async (delay) => {
+      const out = join(work, `interrupted-${delay}`);
+      mkdirSync(out);
+      writeFileSync(join(out, 'measurement.json'), 'from before');
+      const { child, ended } = start([
+        'measure',
+        session,
+        '--out',
+        out,
+        '--draws',
+        '10000000',
+        '--threads',
+        '2',
+      ]);
+      await new Promise((resolve) => setTimeout(resolve, delay));
+      const sent = performance.now();
+      child.kill('SIGINT');
+      const { code, signal } = await ended;
+      // Before the program hears signals the system ends it, which a shell calls 130 too.
+      expect(signal === 'SIGINT' ? 130 : code).toBe(130);
+      if (delay >= 1500) expect(signal).toBe(null);
+      expect(performance.now() - sent).toBeLessThan(5000);
+      expect([...filesOf(out)]).toEqual([['measurement.json', 'from before']]);
+    },
+  );
+
+  it('ends a run without workers as well', { timeout: 60_000 }, async () => {
+    const out = join(work, 'interrupted-alone');
+    const { child, ended } = start([
+      'measure',
+      session,
+      '--out',
+      out,
+      '--draws',
+      '10000000',
+      '--threads',
+      '1',
+    ]);
+    await new Promise((resolve) => setTimeout(resolve, 2000));
+    child.kill('SIGINT');
+    const { code, signal } = await ended;
+    expect(signal === 'SIGINT' ? 130 : code).toBe(130);
+    expect(readdirSync(work)).not.toContain('interrupted-alone');
+  });
+});
+
+describe('propagateInThreads', () => {
+  const module = new URL('./model.mjs', import.meta.url).href;
+  const trials = { module, make: 'make', data: 5, outputs: 2, seed: 7, draws: 23_456, blockDraws: 1000 };
+
+  it('gives what propagate gives, whatever the number of threads', async () => {
+    const { model, inputs } = make(5) as Parameters<typeof propagate> extends [infer M, infer I, unknown]
+      ? { model: M; inputs: I }
+      : never;
+    const expected = propagate(model, inputs, {
+      outputs: 2,
+      streams: (block) => splitStream(7, block),
+      draws: 23_456,
+      blockDraws: 1000,
+    });
+    expect('absent' in expected.outputs[0]!).toBe(false);
+    for (const threads of [1, 2, 4])
+      expect(await propagateInThreads({ ...trials, threads })).toEqual(expected);
+  });
+
+  it('keeps the outputs asked for alone', async () => {
+    const all = await propagateInThreads({ ...trials, threads: 2, allowedFailures: 0.01 });
+    const one = await propagateInThreads({ ...trials, threads: 2, keep: [1], allowedFailures: 0.01 });
+    expect(one.samples).toEqual([all.samples[1]]);
+    expect(one.outputs).toEqual([all.outputs[1]]);
+  });
+
+  it.each([1, 2])('hands on a fault of the model, %d threads', async (threads) => {
+    await expect(propagateInThreads({ ...trials, make: 'broken', threads })).rejects.toThrow(
+      'broken on purpose',
+    );
+    await expect(propagateInThreads({ ...trials, make: 'missing', threads })).rejects.toThrow(
+      'function missing',
+    );
+  });
+
+  it.each([{ draws: 0 }, { threads: 1.5 }, { blockDraws: -1 }])('refuses %j', async (wrong) => {
+    await expect(propagateInThreads({ ...trials, threads: 1, ...wrong })).rejects.toThrow(RangeError);
+  });
+});
