@@ -113,7 +113,7 @@ describe('in a browser', () => {
     const work = `(() => {
       const { session, entries } = JSON.parse(given);
       for (const { scans } of entries) for (const scan of scans) scan.counts = Float64Array.from(scan.counts);
-      const provenance = { package: 'halfmax', version: 'test', node: 'none', seed: 1, draws: 0 };
+      const provenance = { package: 'halfmax', version: 'test', node: 'none', seed: 1, draws: 1000 };
       return bundled.default['halfmax/measure'].measureSession({ ...session, entries }, { provenance }).measurement;
     })()`;
     const given = { session, entries: plain };
