@@ -12,7 +12,12 @@ import { BadInputError, describeProblem } from './errors.js';
  */
 export async function main(args: readonly string[], terminal: Terminal = processTerminal()): Promise<number> {
   const [command, ...rest] = args;
+  const helps = rest.includes('--help') || rest.includes('-h');
   try {
+    if (helps && (command === 'measure' || command === 'inspect')) {
+      terminal.out(usageText);
+      return 0;
+    }
     switch (command) {
       case 'measure':
         return await measureCommand(rest, terminal);

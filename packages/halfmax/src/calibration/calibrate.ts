@@ -413,7 +413,7 @@ function describe(
     warnings.push({
       where: shift.lamp,
       what:
-        `its lines lie ${shift.shiftPixels.toFixed(3)} +- ${shift.standardUncertaintyPixels.toFixed(3)} pixels off the ` +
+        `its lines lie ${shift.shiftPixels.toFixed(3)} ± ${shift.standardUncertaintyPixels.toFixed(3)} pixels off the ` +
         `mean of the lamps; ${fit.couplingNm.toFixed(3)} nm is added to the uncertainty of every wavelength`,
     });
   }

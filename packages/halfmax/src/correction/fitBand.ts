@@ -119,7 +119,7 @@ export function fitBand(data: BandData): BandFit {
     shape,
     parameters,
     covariance,
-    response: responseOf(see, parameters, covariance, data.standardUncertainty),
+    response: responseOf(see, parameters, covariance, data.standardUncertainty, lower, upper),
     seen: best,
     misfit: Math.sqrt(square / Math.max(1, pixels - determinedBy(covariance, prior.deviation))),
     converged: fit.converged,
@@ -151,17 +151,22 @@ function responseOf(
   parameters: Float64Array,
   covariance: readonly Float64Array[],
   standardUncertainty: Float64Array,
+  lower: Float64Array,
+  upper: Float64Array,
 ): Float64Array[] {
   const size = parameters.length;
   const pixels = standardUncertainty.length;
   const derivatives = Array.from({ length: size }, (_, k) => {
     const step = 1e-5 * Math.max(1, Math.abs(parameters[k]!));
     const moved = Float64Array.from(parameters);
-    moved[k] = parameters[k]! + step;
+    // One-sided at a bound: beyond it the shape stands still, and half a derivative would not match the covariance.
+    const above = Math.min(upper[k]!, parameters[k]! + step);
+    const below = Math.max(lower[k]!, parameters[k]! - step);
+    moved[k] = above;
     const up = Float64Array.from(see(moved));
-    moved[k] = parameters[k]! - step;
+    moved[k] = below;
     const down = see(moved);
-    return up.map((value, i) => (value - down[i]!) / (2 * step));
+    return up.map((value, i) => (value - down[i]!) / (above - below));
   });
   return Array.from({ length: size }, (_, j) => {
     const row = new Float64Array(pixels);

@@ -59,22 +59,22 @@ export function reduceFrames(entries: readonly FrameEntry[], detector: Detector)
       stacks[0]!.variance ?? whole.pixelVariance,
       typical(dark.standardUncertainty),
     );
-    if (found.nothing) {
-      problems.push(
-        problemOf(
-          entry,
-          'no frame shows light above the dark',
-          'take the scan again with the lamp on, or remove the entry',
-        ),
-      );
-      continue;
-    }
     if (whole.frames.every((frame) => frame.masked.every((value) => value === 1))) {
       problems.push(
         problemOf(
           entry,
           'every pixel of every frame is saturated',
           'take the scan again with a shorter exposure, or remove the entry',
+        ),
+      );
+      continue;
+    }
+    if (found.nothing) {
+      problems.push(
+        problemOf(
+          entry,
+          'no frame shows light above the dark',
+          'take the scan again with the lamp on, or remove the entry',
         ),
       );
       continue;

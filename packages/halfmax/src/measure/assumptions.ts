@@ -8,11 +8,14 @@ const NON_LINEARITY_CORRECTED = 0.003;
 const NON_LINEARITY_PLAIN = 0.005;
 /** Relative flicker of a lamp where too few frames show it. */
 const FLICKER = 0.002;
+/** Relative drift of a lamp that was scanned but once: lamps drift 2 % and more in minutes. */
+const SINGLE_OPEN_DRIFT = 0.02;
 
 /** Values taken where the session states none, and the list of them to be printed. */
 export interface Assumed {
   readonly nonLinearity: number;
   readonly flicker: number;
+  readonly singleOpenDrift: number;
   readonly list: readonly Assumption[];
 }
 
@@ -55,6 +58,14 @@ export function assumptions(
       source: 'common practice, no source',
     });
   }
+  if (session.entries.filter((entry) => entry.role === 'open').length === 1) {
+    list.push({
+      input: 'drift of the broadband lamp, which a single open scan does not show, standard uncertainty',
+      value: SINGLE_OPEN_DRIFT,
+      unit: 'relative',
+      source: 'measured lamps: 0.2 to 7 % in 100 s; common practice, no source',
+    });
+  }
   if (frames.flicker === null) {
     list.push({
       input: 'flicker of the broadband lamp from frame to frame, standard uncertainty',
@@ -63,5 +74,10 @@ export function assumptions(
       source: 'common practice, no source',
     });
   }
-  return { nonLinearity, flicker: frames.flicker?.relative ?? FLICKER, list };
+  return {
+    nonLinearity,
+    flicker: frames.flicker?.relative ?? FLICKER,
+    singleOpenDrift: SINGLE_OPEN_DRIFT,
+    list,
+  };
 }

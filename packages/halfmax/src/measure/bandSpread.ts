@@ -68,11 +68,9 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
       const k = place(name);
       const value = nominal;
       const own = run.outputs[k];
-      if (own === undefined || 'absent' in own) {
-        return linear === undefined
-          ? { absent: own === undefined ? 'not measured' : own.absent }
-          : quantity(value, linear);
-      }
+      if (own === undefined)
+        return linear === undefined ? { absent: 'not measured' } : quantity(value, linear);
+      if ('absent' in own) return { absent: `no honest uncertainty: ${own.absent}` };
       const [low, high] = own.symmetric;
       // The draws are placed with their median on the number reported. A peak is a maximum, which noise lifts both in
       // the fit and again in the draws: without this the interval would count the lift twice.

@@ -15,17 +15,19 @@ const REACH_WIDTHS = 2;
  *
  * @param names - line names of the filter, as the session gives them
  * @param bands - the filter's bands
- * @returns one entry per band, in the same order; a band that no named line belongs to takes the lines it passes
+ * @returns one entry per band, in the same order; a band that no named line belongs to takes the lines it passes, but
+ *   not where a named line lies in no band: it would stand in for that line
  */
 export function bandTargets(names: readonly string[], bands: readonly BandRange[]): BandTargets[] {
   const named = [...new Set(names.flatMap((name) => resolveLines(name) ?? []))];
   const claimed = new Map<EmissionLine, BandRange | null>(
     named.map((line) => [line, nearestBand(line, bands)]),
   );
+  const lost = named.some((line) => claimed.get(line) === null);
   return bands.map((band) => {
     const own = named.filter((line) => claimed.get(line) === band);
     const targets =
-      own.length > 0 ? own : emissionLines.filter((line) => line.principal && passes(band, line));
+      own.length > 0 || lost ? own : emissionLines.filter((line) => line.principal && passes(band, line));
     const beside = targets.flatMap((line) => lineNeighbours(line));
     const neighbours = [...new Set(beside)].filter((line) => !targets.includes(line) && near(band, line));
     return { targets, neighbours };
@@ -48,4 +50,17 @@ function near(band: BandRange, line: EmissionLine): boolean {
 
 function passes(band: BandRange, line: EmissionLine): boolean {
   return line.wavelengthNm > band.blueNm && line.wavelengthNm < band.redNm;
+}
+
+/**
+ * Named lines that lie in no band of the filter.
+ *
+ * @param names - line names of the filter, as the session gives them
+ * @param bands - the filter's bands
+ * @returns the lines
+ */
+export function linesOutsideBands(names: readonly string[], bands: readonly BandRange[]): EmissionLine[] {
+  return names
+    .flatMap((name) => resolveLines(name) ?? [])
+    .filter((line) => nearestBand(line, bands) === null);
 }

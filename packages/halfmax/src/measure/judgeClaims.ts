@@ -1,4 +1,11 @@
-import { isAbsent, opticalDensityIn, type Quantity } from '../metrics/index.js';
+import {
+  type BandRange,
+  type Blocking,
+  type Curve,
+  isAbsent,
+  outOfBand,
+  type Quantity,
+} from '../metrics/index.js';
 import type { FilterClaims } from '../session/benchSession.js';
 import { type Claim, type DecisionRule, judge } from '../verdict/index.js';
 import { claimStep } from './claimStep.js';
@@ -16,6 +23,7 @@ const BAND_CLAIMS = ['fwhmNm', 'centreNm', 'peakTransmittance', 'transmittanceAt
  * @param claims - of the data sheet
  * @param scaled - the filter's curve, for optical density
  * @param rule - how a measurement becomes a verdict
+ * @param ranges - the filter's bands on the curve: a claim of optical density leaves them out
  * @returns the claims of each band
  */
 export function judgeClaims(
@@ -23,6 +31,7 @@ export function judgeClaims(
   claims: FilterClaims,
   scaled: ScaledCurve,
   rule: DecisionRule,
+  ranges: readonly BandRange[] = [],
 ): ClaimReport[][] {
   return bands.map((unjudged, index) => {
     const reports: ClaimReport[] = [];
@@ -33,7 +42,7 @@ export function judgeClaims(
       reports.push(report(name, claim, unjudged, rule));
     }
     if (index === 0 && claims.opticalDensity !== undefined)
-      reports.push(densityReport(claims.opticalDensity, scaled, rule));
+      reports.push(densityReport(claims.opticalDensity, scaled, ranges, rule));
     return reports;
   });
 }
@@ -75,13 +84,22 @@ function nearestBand(bands: readonly UnjudgedBand[], claim: Claim): UnjudgedBand
 function densityReport(
   claim: NonNullable<FilterClaims['opticalDensity']>,
   scaled: ScaledCurve,
+  bands: readonly BandRange[],
   rule: DecisionRule,
 ): ClaimReport {
   const { curve, floor } = scaled;
-  const blocking = opticalDensityIn(curve, claim.fromNm, claim.toNm, { floor });
+  const { fromNm, toNm } = claim;
+  // The passbands and their feet are no part of a claim on blocking, even where its range runs across them.
+  const blocking = outOfBand(curve, bands, { floor, ranges: [{ name: 'claim', fromNm, toNm }] }).ranges[0]!;
   const found = blocking.worstOpticalDensity;
   const step = claimStep(claim, false);
-  const { verdict, reason, probabilityMet, deviation } = judge(claim, found, { rule, resolution: step ?? 0 });
+  const judged = judge(claim, found, { rule, resolution: step ?? 0 });
+  const { probabilityMet, deviation } = judged;
+  const partly = judged.verdict === 'met' && !seenWhole(blocking, curve);
+  const verdict = partly ? 'undecided' : judged.verdict;
+  const reason = partly
+    ? `blocking was seen only from ${blocking.seenFromNm?.toFixed(0)} to ${blocking.seenToNm?.toFixed(0)} nm`
+    : judged.reason;
   const measured = 'value' in found ? { ...found, interval95: normalInterval(found) } : found;
   return {
     quantity: `opticalDensity ${claim.fromNm} to ${claim.toNm} nm`,
@@ -94,6 +112,13 @@ function densityReport(
     probabilityMet,
     deviation,
   };
+}
+
+/** Whether the scan reaches over the whole range of a claim, a nanometre at either end left out. */
+function seenWhole(blocking: Blocking, curve: Curve): boolean {
+  const first = curve.wavelengthNm[0]!;
+  const last = curve.wavelengthNm[curve.wavelengthNm.length - 1]!;
+  return first <= blocking.fromNm + 1 && last >= blocking.toNm - 1;
 }
 
 function normalInterval(of: { value: number; standardUncertainty: number }): [number, number] {

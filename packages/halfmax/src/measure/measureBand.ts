@@ -31,6 +31,8 @@ export interface BandContext {
   readonly pixels: number;
   /** Level uncertainties but the drift, which is found for each band. */
   readonly levels: Omit<LevelUncertainty, 'drift'>;
+  /** Relative drift taken where the open scans cannot show any. */
+  readonly leastDrift: number;
   readonly trials: TrialOptions;
 }
 
@@ -55,7 +57,8 @@ export function measureBand(
   const metrics = describeBand(scaled.curve, range, { lineSpreadNm, floor: scaled.floor });
   const correction = corrected(scaled, range, metrics, calibration);
   const scale = scaleUncertainty(calibration.dispersion, pixels);
-  const levels = { ...context.levels, drift: relativeDrift(scaled, range) };
+  const drift = Math.hypot(relativeDrift(scaled, range), context.leastDrift);
+  const levels = { ...context.levels, drift };
   const all = [...lines.targets, ...lines.neighbours];
   const band = bandModel({
     curve: scaled.curve,

@@ -4,7 +4,7 @@ import { findBands, outOfBand } from '../metrics/index.js';
 import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
 import { transmittanceCurve } from '../transmittance/index.js';
 import type { DecisionRule } from '../verdict/index.js';
-import { bandTargets } from './bandTargets.js';
+import { bandTargets, linesOutsideBands } from './bandTargets.js';
 import { curveOnScale } from './curveOnScale.js';
 import { judgeClaims } from './judgeClaims.js';
 import { measureBand } from './measureBand.js';
@@ -17,6 +17,8 @@ export interface FilterOptions {
   readonly draws: number | null;
   /** Relative flicker of the lamp from frame to frame. */
   readonly flicker: number;
+  /** Relative drift of the lamp taken where a single open scan cannot show it. */
+  readonly singleOpenDrift: number;
   /** Half width of the non-linearity left. */
   readonly nonLinearity: number;
   readonly rule: DecisionRule;
@@ -90,21 +92,35 @@ export function measureFilter(
   };
   const bands = ranges.map((range, index) => {
     const trials = { seed: bandSeed(options.seed, id, index), draws: options.draws };
-    return measureBand(scaled, range, targets[index]!, { calibration, pixels, levels, trials });
+    return measureBand(scaled, range, targets[index]!, {
+      calibration,
+      pixels,
+      levels,
+      leastDrift: isSingleScan(open) ? options.singleOpenDrift : 0,
+      trials,
+    });
   });
   const warnings: Warning[] = [...measured.warnings];
-  if (bands.length === 0) warnings.push({ where: id, what: 'no passband stands out of the noise' });
+  if (bands.length === 0) {
+    const what =
+      'no passband stands out of the noise, or its pixels are clipped or too weak in the open beam';
+    warnings.push({ where: id, what });
+  }
+  for (const line of bands.length === 0 ? [] : linesOutsideBands(filter.lines, ranges)) {
+    const what = `the line ${line.name} (${line.wavelengthNm.toFixed(1)} nm) that the session names lies in no passband`;
+    warnings.push({ where: id, what });
+  }
   for (const { report: band } of bands) {
     if (!band.extrapolated) continue;
     const [from, to] = calibration.coveredNm;
     warnings.push({
       where: id,
       what:
-        `the band for ${band.target.join(', ') || 'no named line'} lies outside the lamp lines used ` +
+        `the band for ${band.target.join(', ') || 'no named line'} reaches beyond the lamp lines used ` +
         `(${from.toFixed(1)} to ${to.toFixed(1)} nm): its wavelengths are extrapolated`,
     });
   }
-  const claims = judgeClaims(bands, filter.claims, scaled, options.rule);
+  const claims = judgeClaims(bands, filter.claims, scaled, options.rule, ranges);
   const context = {
     label,
     bench: options.bench,
@@ -127,6 +143,12 @@ export function measureFilter(
     curve,
     warnings,
   };
+}
+
+/** Whether the open beam was scanned but once, whatever the exposures. */
+function isSingleScan(open: readonly CleanSpectrum[]): boolean {
+  const exposures = new Set(open.map((spectrum) => spectrum.exposureMs));
+  return exposures.size === open.length && new Set(open.map((spectrum) => spectrum.takenAtMs)).size === 1;
 }
 
 /** Frames behind the scan with the fewest. */

@@ -58,6 +58,7 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
     draws: options.provenance.draws === 0 ? null : options.provenance.draws,
     flicker: assumed.flicker,
     nonLinearity: assumed.nonLinearity,
+    singleOpenDrift: assumed.singleOpenDrift,
     rule: decision.rule,
     bench: session.bench,
   };
