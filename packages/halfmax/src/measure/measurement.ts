@@ -1,4 +1,4 @@
-import type { InstrumentScaleReport, LampShift } from '../calibration/index.js';
+import type { CalibrationLine, InstrumentScaleReport, LampShift } from '../calibration/index.js';
 import type { NoiseModel, RejectedScan, Warning } from '../frames/index.js';
 import type { BandMetrics, OutOfBand, Quantity } from '../metrics/index.js';
 import type { BenchConditions } from '../session/benchSession.js';
@@ -75,16 +75,7 @@ export interface CalibrationReport {
 }
 
 /** A lamp line: what it was found as and what became of it. */
-export interface CalibrationLineReport {
-  readonly lamp: string;
-  readonly species: string | null;
-  readonly wavelengthNm: number | null;
-  readonly pixel: number;
-  readonly pixelUncertainty: number;
-  readonly residualNm: number | null;
-  readonly used: boolean;
-  readonly reason: string;
-}
+export type CalibrationLineReport = CalibrationLine;
 
 /** The five numbers of a passband. */
 export interface BandNumbers {
