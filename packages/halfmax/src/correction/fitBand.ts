@@ -16,6 +16,7 @@ import {
   shapePrior,
   TAIL,
 } from './bandShape.js';
+import { bandSlopes } from './bandSlopes.js';
 import { applySpread, type SpreadMatrix } from './spreadMatrix.js';
 
 /** A band to be fitted through the line spread. */
@@ -84,6 +85,21 @@ export function fitBand(data: BandData): BandFit {
     ...Array.from(data.standardUncertainty, (u) => 1 / u ** 2),
     ...held.map(({ deviation }) => 1 / deviation ** 2),
   );
+  const slopes = Array.from({ length: shape.size }, () => new Float64Array(curve.length));
+  const seenSlopes = Array.from({ length: shape.size }, () => new Float64Array(pixels));
+  const seeSlopes = (parameters: Float64Array): readonly Float64Array[] => {
+    bandSlopes(shape, parameters, data.matrix.gridNm, slopes);
+    for (let k = 0; k < shape.size; k++) applySpread(data.matrix, slopes[k]!, seenSlopes[k]!);
+    return seenSlopes;
+  };
+  const jacobian = (parameters: Float64Array, rows: Float64Array[]): void => {
+    seeSlopes(parameters);
+    for (let i = 0; i < pixels; i++) for (let k = 0; k < shape.size; k++) rows[i]![k] = seenSlopes[k]![i]!;
+    held.forEach(({ k }, n) => {
+      rows[pixels + n]!.fill(0);
+      rows[pixels + n]![k] = 1;
+    });
+  };
   const start = new Float64Array(shape.size);
   start[HEIGHT] = 1.02 * data.peakTransmittance;
   start[CENTRE] = 0;
@@ -106,10 +122,16 @@ export function fitBand(data: BandData): BandFit {
   const fits = STARTS.map(([steepness, tail]) => {
     start[LOG_STEEPNESS] = Math.log(steepness);
     start[TAIL] = tail;
-    return fitNonlinear(model, y, start, { weights, lower, upper, maxIterations: FIRST_STEPS });
+    return fitNonlinear(model, y, start, { weights, jacobian, lower, upper, maxIterations: FIRST_STEPS });
   });
   const nearest = fits.reduce((a, b) => (b.weightedSumOfSquares < a.weightedSumOfSquares ? b : a));
-  const fit = fitNonlinear(model, y, nearest.parameters, { weights, lower, upper, maxIterations: 60 });
+  const fit = fitNonlinear(model, y, nearest.parameters, {
+    weights,
+    jacobian,
+    lower,
+    upper,
+    maxIterations: 60,
+  });
   const { parameters, covariance } = fit;
   const best = Float64Array.from(see(parameters));
   let square = 0;
@@ -119,7 +141,7 @@ export function fitBand(data: BandData): BandFit {
     shape,
     parameters,
     covariance,
-    response: responseOf(see, parameters, covariance, data.standardUncertainty, lower, upper),
+    response: responseOf(seeSlopes(parameters), covariance, data.standardUncertainty),
     seen: best,
     misfit: Math.sqrt(square / Math.max(1, pixels - determinedBy(covariance, prior.deviation))),
     converged: fit.converged,
@@ -147,27 +169,12 @@ function determinedBy(covariance: readonly Float64Array[], deviation: Float64Arr
 
 /** Covariance times derivatives times weights: how the fitted parameters follow each pixel. */
 function responseOf(
-  see: (parameters: Float64Array) => Float64Array,
-  parameters: Float64Array,
+  derivatives: readonly Float64Array[],
   covariance: readonly Float64Array[],
   standardUncertainty: Float64Array,
-  lower: Float64Array,
-  upper: Float64Array,
 ): Float64Array[] {
-  const size = parameters.length;
+  const size = derivatives.length;
   const pixels = standardUncertainty.length;
-  const derivatives = Array.from({ length: size }, (_, k) => {
-    const step = 1e-5 * Math.max(1, Math.abs(parameters[k]!));
-    const moved = Float64Array.from(parameters);
-    // One-sided at a bound: beyond it the shape stands still, and half a derivative would not match the covariance.
-    const above = Math.min(upper[k]!, parameters[k]! + step);
-    const below = Math.max(lower[k]!, parameters[k]! - step);
-    moved[k] = above;
-    const up = Float64Array.from(see(moved));
-    moved[k] = below;
-    const down = see(moved);
-    return up.map((value, i) => (value - down[i]!) / (above - below));
-  });
   return Array.from({ length: size }, (_, j) => {
     const row = new Float64Array(pixels);
     for (let k = 0; k < size; k++) {
