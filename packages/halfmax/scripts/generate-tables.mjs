@@ -1,8 +1,10 @@
-// Writes src/reference/*.generated.ts and src/session/sessionSchema.generated.ts from shared/: the published package has
-// no other way to carry them. With --check nothing is written; stale files are named, exit 1.
+// Writes src/reference/*.generated.ts and src/session/*.generated.ts from shared/: the published package has no other
+// way to carry them. With --check nothing is written; stale files are named, exit 1.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { Ajv } from 'ajv';
+import standalone from 'ajv/dist/standalone/index.js';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..');
 const shared = join(root, 'shared');
@@ -10,6 +12,12 @@ const source = join(root, 'packages', 'halfmax', 'src');
 const tables = [
   ['lamp-lines', 'lampLines', 'LampLineTable'],
   ['emission-lines', 'emissionLines', 'EmissionLineTable'],
+  ['filter-angle', 'filterAngle', 'FilterAngleTable'],
+  ['photometry', 'photometry', 'PhotometryTable'],
+  ['atmosphere', 'atmosphere', 'AtmosphereTable'],
+  ['light-sources', 'lightSources', 'LightSourceTable'],
+  ['night-sky', 'nightSky', 'NightSkyTable'],
+  ['colour-camera', 'colourCamera', 'ColourCameraTable'],
 ];
 
 /** TypeScript text of a JSON value; keys bare where they may be. */
@@ -46,7 +54,33 @@ export const ${name}Table: ${type} = ${literal(readShared(`${file}.json`))};
     text: `${head('session.schema.json')}export const sessionSchema: Readonly<Record<string, unknown>> = ${literal(readShared('session.schema.json'))};
 `,
   });
+  files.push({ path: join(source, 'session', 'validateSession.generated.ts'), text: validator() });
   return files;
+}
+
+/** The check of a manifest as plain code: making it from the schema takes longer than a session takes to be read. */
+function validator() {
+  const ajv = new Ajv({
+    allErrors: true,
+    verbose: true,
+    strictTypes: false,
+    strictTuples: false,
+    code: { source: true, esm: true, lines: true },
+  });
+  const schema = readShared('session.schema.json');
+  const code = standalone
+    .default(ajv, ajv.compile(schema))
+    .replace(/^"use strict";\n/, '')
+    .replace(/^export const validate = (\w+);\nexport default \w+;\n/m, (_, name) => {
+      return `export const validateSession: SessionValidator = ${name};\n`;
+    })
+    .replace(` = ${JSON.stringify(schema)};`, ' = sessionSchema;')
+    .replace(/require\("ajv\/dist\/runtime\/ucs2length"\)\.default/, '(text) => Array.from(text).length');
+  if (/require\(/.test(code) || !code.includes(' = sessionSchema;'))
+    throw new Error('the code that ajv makes has changed: look at what validator() replaces');
+  const types =
+    "import type { SessionValidator } from './checkSchema.js';\nimport { sessionSchema } from './sessionSchema.generated.js';\n";
+  return `// @ts-nocheck\n${head('session.schema.json')}${types}\n${code.trim()}\n`;
 }
 
 const check = process.argv.includes('--check');

@@ -109,22 +109,31 @@ function worst(
 }
 
 describe('identifyScale', () => {
-  it.each([
-    ['rising', false],
-    ['falling', true],
-  ])('finds a %s scale without a hint, among missing and foreign lines', (_, falling) => {
+  const findsWithoutHint = (falling: boolean, seed: number): void => {
     const scale = truth(falling);
-    for (let seed = 1; seed <= 2; seed++) {
-      for (const kinds of [[neon], [mercuryArgon, neon]]) {
-        const lamps = kinds.map((lamp, k) => show(lamp, scale, 10 * seed + k));
-        const rough = found(identifyScale(lamps, PIXELS, null));
-        // Half of a line spread of one nanometre: enough to name lines by.
-        expect(worst(rough, lamps, scale)).toBeLessThan(0.5);
-        expect(rough.score - rough.runnerUp).toBeGreaterThan(4);
-        expect(rough.explained).toHaveLength(lamps.length);
-      }
+    for (const kinds of [[neon], [mercuryArgon, neon]]) {
+      const lamps = kinds.map((lamp, k) => show(lamp, scale, 10 * seed + k));
+      const rough = found(identifyScale(lamps, PIXELS, null));
+      // Half of a line spread of one nanometre: enough to name lines by.
+      expect(worst(rough, lamps, scale)).toBeLessThan(0.5);
+      expect(rough.score - rough.runnerUp).toBeGreaterThan(4);
+      expect(rough.explained).toHaveLength(lamps.length);
     }
-  });
+  };
+
+  it.each([
+    ['rising', false, 1],
+    ['falling', true, 2],
+  ] as const)('finds a %s scale without a hint, among missing and foreign lines', (_, falling, seed) =>
+    findsWithoutHint(falling, seed),
+  );
+
+  it.each([
+    ['rising', false, 2],
+    ['falling', true, 1],
+  ] as const)('finds a %s scale without a hint among other lines', { tags: ['long'] }, (_, falling, seed) =>
+    findsWithoutHint(falling, seed),
+  );
 
   it.each([
     ['right', { startNm: 373, endNm: 771 }, true],
@@ -162,16 +171,24 @@ describe('identifyScale', () => {
     expect(other.score).toBeCloseTo(one.score, 6);
   });
 
-  it('believes no scale for lines that lie by chance: none of 12 draws of 18', () => {
-    const random = randomStream(41);
-    for (let trial = 0; trial < 12; trial++) {
-      const lines = Array.from({ length: 18 }, () => line(2047 * random.uniform(), 1000 * random.uniform()));
-      lines.sort((a, b) => a.pixel - b.pixel);
-      const { label, species } = trial % 2 === 0 ? neon : mercuryArgon;
-      expect(
-        identifyScale([{ lamp: { label, where: '', lines }, known: tableOf(...species) }], PIXELS, null),
-      ).toHaveProperty('absent');
-    }
+  const trials = Array.from({ length: 12 }, (_, trial) => trial);
+  const random = randomStream(41);
+  const chance = trials.map(() => {
+    const lines = Array.from({ length: 18 }, () => line(2047 * random.uniform(), 1000 * random.uniform()));
+    return lines.sort((a, b) => a.pixel - b.pixel);
+  });
+  const believesNone = (trial: number): void => {
+    const { label, species } = trial % 2 === 0 ? neon : mercuryArgon;
+    const lamp = { label, where: '', lines: chance[trial]! };
+    expect(identifyScale([{ lamp, known: tableOf(...species) }], PIXELS, null)).toHaveProperty('absent');
+  };
+
+  it('believes no scale for lines that lie by chance: none of 4 draws of 18', () => {
+    trials.slice(0, 4).forEach(believesNone);
+  });
+
+  it('believes no scale for lines that lie by chance: none of 8 more draws', { tags: ['long'] }, () => {
+    trials.slice(4).forEach(believesNone);
   });
 
   it('believes no scale where another fits as well: lines at even distances', () => {

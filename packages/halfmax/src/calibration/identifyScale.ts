@@ -1,6 +1,6 @@
-import { evaluatePolynomial, median } from '../numeric/index.js';
+import { evaluatePolynomial, firstAbove, median } from '../numeric/index.js';
 import type { LampLine } from '../reference/index.js';
-import { blendStretches, gainTable, lineGain } from './gainTable.js';
+import { blendStretches, gainTable, lineGain, type Stretch } from './gainTable.js';
 import { fitHeldPolynomial } from './heldPolynomial.js';
 import { type ProposedScale, proposeScales, type SearchLamp } from './proposeScales.js';
 import type { FoundLine, LampLines } from './types.js';
@@ -81,24 +81,19 @@ export function identifyScale(
   pixels: number,
   nominal: NominalRange | null,
 ): RoughScale | { absent: string } {
-  const usable = lamps.map(({ lamp, known }) => ({ lines: strongest(lamp.lines, SCORED_LINES), known }));
+  const usable = lamps.map(({ lamp, known }) => usableLamp(strongest(lamp.lines, SCORED_LINES), known));
   const most = Math.max(0, ...usable.map(({ lines }) => lines.length));
   if (most < 3) {
     return {
       absent: `only ${most} line${most === 1 ? '' : 's'} stand out of the noise; at least 3 of one lamp are needed`,
     };
   }
-  const search: SearchLamp[] = usable.map(({ lines, known }) => {
-    const wavelengthsNm = prominent(known)
-      .map((line) => line.wavelengthNm)
-      .sort((a, b) => a - b);
-    return {
-      pixels: ascending(lines.slice(0, SEARCHED_LINES)),
-      anchors: ascending(lines.slice(0, ANCHOR_LINES)),
-      wavelengthsNm: wavelengthsNm.filter((nm) => nm > 330 && nm < 930),
-      gain: gainTable(lampGain(known, SEARCH_TOLERANCE_NM, 0)),
-    };
-  });
+  const search: SearchLamp[] = usable.map((lamp) => ({
+    pixels: ascending(lamp.lines.slice(0, SEARCHED_LINES)),
+    anchors: ascending(lamp.lines.slice(0, ANCHOR_LINES)),
+    wavelengthsNm: lamp.strongNm.filter((nm) => nm > 330 && nm < 930),
+    gain: gainTable(lampGain(lamp, SEARCH_TOLERANCE_NM, 0)),
+  }));
   const range = { pixels, lowestNm: 310, highestNm: 960, narrowestNm: 70, widestNm: 640 };
   const hinted = nominal === null ? null : { ...nominal, marginNm: NOMINAL_MARGIN_NM };
   const proposals = proposeScales(search, { ...range, nominal: hinted });
@@ -159,9 +154,28 @@ function prominent(known: readonly LampLine[]): LampLine[] {
   );
 }
 
+/** A lamp's lines, and what does not depend on a scale, worked out once. */
 interface Usable {
   readonly lines: readonly FoundLine[];
   readonly known: readonly LampLine[];
+  readonly strong: readonly LampLine[];
+  /** Strength of each strong line among its species. */
+  readonly shares: readonly number[];
+  /** Wavelengths of the strong and of all known lines, ascending. */
+  readonly strongNm: readonly number[];
+  readonly knownNm: readonly number[];
+}
+
+function usableLamp(lines: readonly FoundLine[], known: readonly LampLine[]): Usable {
+  const strong = prominent(known);
+  return {
+    lines,
+    known,
+    strong,
+    shares: strong.map((line) => shareOf(line, strong)),
+    strongNm: ascendingWavelengths(strong),
+    knownNm: ascendingWavelengths(known),
+  };
 }
 
 function strongest(lines: readonly FoundLine[], count: number): FoundLine[] {
@@ -179,6 +193,7 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
   let coefficients: Float64Array = Float64Array.from(proposal.coefficients);
   const widthPixels = median(lamps.flatMap(({ lines }) => lines.map((line) => line.fwhmPixels)));
   const widthNm = (widthPixels * Math.abs(proposal.coefficients[1])) / pivotPixel;
+  const blends = lamps.map(({ strongNm }) => joinedStretches(strongNm, widthNm));
   let pairs: Pair[] = [];
   let determined = 3;
   for (const [windowNm, degree] of [
@@ -188,7 +203,7 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
     [0.5, 5],
     [0.5, 5],
   ] as const) {
-    pairs = layLines(coefficients, pivotPixel, lamps, windowNm, widthNm);
+    pairs = layLines(coefficients, pivotPixel, lamps, windowNm, blends);
     const kept = pairs.length > degree + 3 ? dropFar(pairs) : pairs;
     if (kept.length < 3) return null;
     const fit = fitHeldPolynomial(
@@ -202,7 +217,7 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
     determined = kept.length - fit.degreesOfFreedom;
     coefficients = fit.coefficients;
   }
-  pairs = layLines(coefficients, pivotPixel, lamps, 0.5, widthNm);
+  pairs = layLines(coefficients, pivotPixel, lamps, 0.5, blends);
   const scale = { coefficients, pivotPixel, pixelScale: pivotPixel };
   const squares = pairs.map((pair) => pair.residualNm ** 2).sort((p, q) => p - q);
   // The worst fifth may be blends; what is left, with the fit's own freedom counted, is the placing error.
@@ -222,7 +237,9 @@ function refine(proposal: ProposedScale, lamps: readonly Usable[], pixels: numbe
 }
 
 function powersOf(t: number, degree: number): number[] {
-  return Array.from({ length: degree + 1 }, (_, k) => t ** k);
+  const powers = [1];
+  for (let k = 0; k < degree; k++) powers.push(powers[k]! * t);
+  return powers;
 }
 
 interface Pair {
@@ -237,23 +254,22 @@ function layLines(
   pivotPixel: number,
   lamps: readonly Usable[],
   windowNm: number,
-  widthNm: number,
+  blends: readonly (readonly Stretch[])[],
 ): Pair[] {
   const pairs: Pair[] = [];
-  for (const { lines, known } of lamps) {
-    const wavelengths = ascendingWavelengths(prominent(known));
-    const blends = blendStretches(wavelengths, BLEND_WIDTHS * widthNm);
+  for (let k = 0; k < lamps.length; k++) {
+    const { lines, strongNm } = lamps[k]!;
     const taken = new Map<number, Pair>();
     for (const line of lines) {
       const at = evaluatePolynomial(coefficients, (line.pixel - pivotPixel) / pivotPixel);
-      let nearest = Number.NaN;
-      for (const nm of wavelengths) if (!(Math.abs(nm - at) >= Math.abs(nearest - at))) nearest = nm;
+      const nearest = nearestOf(strongNm, at);
       const residualNm = at - nearest;
       if (!(Math.abs(residualNm) <= windowNm)) continue;
-      const between = blends.some(
-        (blend) => at > blend.fromNm && at < blend.toNm && blend.toNm - blend.fromNm > 0.2,
-      );
-      if (between && Math.abs(residualNm) > 0.1) continue;
+      if (
+        Math.abs(residualNm) > 0.1 &&
+        blends[k]!.some((blend) => at > blend.fromNm && at < blend.toNm && blend.toNm - blend.fromNm > 0.2)
+      )
+        continue;
       const rival = taken.get(nearest);
       if (rival !== undefined && Math.abs(rival.residualNm) <= Math.abs(residualNm)) continue;
       taken.set(nearest, { pixel: line.pixel, wavelengthNm: nearest, residualNm });
@@ -261,6 +277,19 @@ function layLines(
     pairs.push(...taken.values());
   }
   return pairs;
+}
+
+/** The entry of an ascending list that is nearest to a value, NaN where the list is empty. */
+function nearestOf(ascendingNm: readonly number[], at: number): number {
+  const next = firstAbove(ascendingNm, at);
+  const above = ascendingNm[next] ?? Number.NaN;
+  const below = ascendingNm[next - 1] ?? Number.NaN;
+  return Math.abs(above - at) < Math.abs(below - at) || Number.isNaN(below) ? above : below;
+}
+
+/** Stretches in which the line spread joins neighbouring lines. */
+function joinedStretches(ascendingNm: readonly number[], widthNm: number): Stretch[] {
+  return blendStretches(ascendingNm, BLEND_WIDTHS * widthNm);
 }
 
 function ascendingWavelengths(known: readonly LampLine[]): number[] {
@@ -294,13 +323,14 @@ function scoreOf(
   const lower = Math.min(at(0), at(pixels - 1));
   const upper = Math.max(at(0), at(pixels - 1));
   let score = 0;
-  for (const { lines, known } of lamps) {
-    const strong = prominent(known);
-    const gain = lampGain(known, toleranceNm, widthNm);
-    const places = lines.map((line) => at(line.pixel));
+  for (const lamp of lamps) {
+    const { strong, shares } = lamp;
+    const gain = lampGain(lamp, toleranceNm, widthNm);
+    const places = lamp.lines.map((line) => at(line.pixel));
     for (const place of places) score += gain(place);
-    for (const place of places.slice(0, STRONGEST)) score -= surprise(place, strong, toleranceNm);
-    for (const line of strong) {
+    for (const place of places.slice(0, STRONGEST)) score -= surprise(place, lamp, toleranceNm);
+    for (let k = 0; k < strong.length; k++) {
+      const line = strong[k]!;
       const inside = Math.min(line.wavelengthNm - lower, upper - line.wavelengthNm) / (upper - lower);
       if (
         inside < 0.01 ||
@@ -308,7 +338,7 @@ function scoreOf(
       )
         continue;
       // The throughput falls at the ends of a detector: a line missed there says less.
-      score -= (inside < 0.12 ? 0.5 : 1) * tollOf(line, strong);
+      score -= (inside < 0.12 ? 0.5 : 1) * tollOf(shares[k]!);
     }
   }
   return score;
@@ -316,24 +346,22 @@ function scoreOf(
 
 /** Gain of a found line over chance: as one of the lamp's strong lines, or at a toll as one that the table calls weak. */
 function lampGain(
-  known: readonly LampLine[],
+  { strongNm, knownNm }: Usable,
   toleranceNm: number,
   widthNm: number,
 ): (wavelengthNm: number) => number {
-  const gainAmong = (lines: readonly LampLine[]): ((wavelengthNm: number) => number) => {
-    const wavelengths = ascendingWavelengths(lines);
-    return lineGain(wavelengths, toleranceNm, blendStretches(wavelengths, BLEND_WIDTHS * widthNm));
-  };
-  const strong = gainAmong(prominent(known));
-  const any = gainAmong(known);
+  const strong = lineGain(strongNm, toleranceNm, joinedStretches(strongNm, widthNm));
+  const any = lineGain(knownNm, toleranceNm, joinedStretches(knownNm, widthNm));
   return (at) => Math.max(strong(at), any(at) - WEAK_TOLL);
 }
 
 /** Cost of one of the strongest lines found lying on a line that is faint in its species. */
-function surprise(place: number, strong: readonly LampLine[], toleranceNm: number): number {
-  const near = strong.filter((line) => Math.abs(line.wavelengthNm - place) < 3 * toleranceNm);
-  if (near.length === 0) return 0;
-  const share = Math.max(...near.map((line) => shareOf(line, strong)));
+function surprise(place: number, { strong, shares }: Usable, toleranceNm: number): number {
+  let share = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < strong.length; k++) {
+    if (Math.abs(strong[k]!.wavelengthNm - place) < 3 * toleranceNm) share = Math.max(share, shares[k]!);
+  }
+  if (share === Number.NEGATIVE_INFINITY) return 0;
   return share >= 0.1 ? 0 : share >= 0.02 ? 0.7 : 1.5;
 }
 
@@ -345,8 +373,7 @@ function shareOf(line: LampLine, strong: readonly LampLine[]): number {
 }
 
 /** Cost of not seeing a line, by its strength among its species. */
-function tollOf(line: LampLine, strong: readonly LampLine[]): number {
-  const share = shareOf(line, strong);
+function tollOf(share: number): number {
   return share >= 0.4 ? 1.6 : share >= 0.1 ? 0.7 : 0.1;
 }
 

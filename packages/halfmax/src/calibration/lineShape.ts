@@ -82,13 +82,14 @@ export function lineShape(
     ];
     let peak = 0;
     for (const { at, sign } of corners) peak += sign * twiceSummed(at / blur) * blur;
-    for (let n = 0; n < LENGTH; n++) {
-      const z = n * STEP - REACH;
-      for (const { at, sign } of corners) {
-        const u = (z + at) / blur;
-        symmetric[n]! += (sign * twiceSummed(u) * blur) / peak;
-        slopes[n]! += (sign * normalCdf(u)) / peak;
-        skews[n]! += (sign * u * normalDensity(u)) / (6 * blur ** 2 * peak);
+    for (const { at, sign } of corners) {
+      for (let n = 0; n < LENGTH; n++) {
+        const u = (n * STEP - REACH + at) / blur;
+        const density = normalDensity(u);
+        const summed = normalCdf(u);
+        symmetric[n]! += (sign * (u * summed + density) * blur) / peak;
+        slopes[n]! += (sign * summed) / peak;
+        skews[n]! += (sign * u * density) / (6 * blur ** 2 * peak);
       }
     }
   }

@@ -1,5 +1,5 @@
 import type { BandReport } from '../measure/index.js';
-import { formatQuantity, isAbsent, type Quantity } from '../metrics/index.js';
+import { formatDigits, formatQuantity, isAbsent, type Quantity } from '../metrics/index.js';
 import { claimLines } from './claimLines.js';
 import { textColumns } from './textColumns.js';
 import { wrapText } from './wrapText.js';
@@ -88,7 +88,7 @@ function largestShares({ budget, corrected }: BandReport): string[] {
   const shares = budget
     .slice(0, 2)
     .map(
-      ({ source, standardUncertaintyNm }) => `${source} ${Number(standardUncertaintyNm.toPrecision(2))} nm`,
+      ({ source, standardUncertaintyNm: share }) => `${source} ${formatDigits(share, share).uncertainty} nm`,
     );
   const which = isAbsent(corrected.fwhmNm) ? 'FWHM as measured' : 'corrected FWHM';
   return wrapText(`${which} uncertain most by: ${shares.join('; ')}`, '    ');

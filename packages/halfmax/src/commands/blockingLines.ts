@@ -1,4 +1,4 @@
-import { decimalsFor, isAbsent, type OutOfBand } from '../metrics/index.js';
+import { formatQuantity, isAbsent, type OutOfBand, quantity } from '../metrics/index.js';
 import { wrapText } from './wrapText.js';
 
 /**
@@ -17,8 +17,7 @@ export function blockingLines(blocking: OutOfBand | { readonly absent: string },
       : `, seen from ${seenFromNm.toFixed(0)} to ${seenToNm.toFixed(0)} nm`;
   const lines = wrapText(`out of band${seen}: ${meanText(mean)}`, indent);
   for (const { peakNm, peakTransmittance, standardUncertainty } of blocking.leaks) {
-    const decimals = standardUncertainty > 0 ? decimalsFor(standardUncertainty) : 4;
-    const height = `${peakTransmittance.toFixed(decimals)} ± ${standardUncertainty.toFixed(decimals)}`;
+    const height = formatQuantity(quantity(peakTransmittance, standardUncertainty));
     lines.push(`${indent}  leak at ${peakNm.toFixed(1)} nm: transmittance ${height}`);
   }
   return lines;
@@ -27,6 +26,5 @@ export function blockingLines(blocking: OutOfBand | { readonly absent: string },
 function meanText(mean: OutOfBand['meanOpticalDensity']): string {
   if ('absent' in mean) return mean.absent;
   if ('atLeast' in mean) return `mean optical density at least ${mean.atLeast.toFixed(2)} (${mean.why})`;
-  const decimals = mean.standardUncertainty > 0 ? decimalsFor(mean.standardUncertainty) : 2;
-  return `mean optical density ${mean.value.toFixed(decimals)} ± ${mean.standardUncertainty.toFixed(decimals)}`;
+  return `mean optical density ${formatQuantity(quantity(mean.value, mean.standardUncertainty))}`;
 }

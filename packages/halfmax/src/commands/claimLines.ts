@@ -1,5 +1,5 @@
 import type { BandReport, ClaimReport } from '../measure/index.js';
-import { decimalsFor } from '../metrics/index.js';
+import { formatQuantity, quantity } from '../metrics/index.js';
 import { textColumns } from './textColumns.js';
 import { wrapText } from './wrapText.js';
 
@@ -60,9 +60,10 @@ function claimText({ claim }: ClaimReport): string {
 function deviationText({ deviation }: ClaimReport): string {
   if ('absent' in deviation) return '–';
   const { value, standardUncertainty } = deviation;
-  const decimals = standardUncertainty > 0 ? decimalsFor(standardUncertainty) : 4;
-  const size = Math.abs(value).toFixed(decimals);
-  return `${value < 0 ? '−' : '+'}${size} ± ${standardUncertainty.toFixed(decimals)}`;
+  const size = formatQuantity(quantity(Math.abs(value), standardUncertainty));
+  // a deviation that rounds to zero has no sign
+  const isZero = !/^[^±]*[1-9]/.test(size);
+  return `${isZero ? '' : value < 0 ? '−' : '+'}${size}`;
 }
 
 function chanceText({ probabilityMet }: ClaimReport): string {
@@ -84,6 +85,5 @@ function densityPlace({ quantity, measured }: ClaimReport): string[] {
 function found(measured: ClaimReport['measured']): string {
   if ('absent' in measured) return measured.absent;
   if ('atLeast' in measured) return `at least ${measured.atLeast.toFixed(2)} (${measured.why})`;
-  const decimals = measured.standardUncertainty > 0 ? decimalsFor(measured.standardUncertainty) : 2;
-  return `${measured.value.toFixed(decimals)} ± ${measured.standardUncertainty.toFixed(decimals)}`;
+  return formatQuantity(quantity(measured.value, measured.standardUncertainty));
 }

@@ -5,6 +5,7 @@ import { refuse } from '../errors.js';
 import type { MeasuredSession, Provenance } from '../measure/index.js';
 import { curveText, measurementText } from './fileText.js';
 import { measureInThreads, workerFile } from './measureInThreads.js';
+import { checkOutFolder, earlierCurves } from './outFolder.js';
 import { readOptions, wholeNumber } from './readOptions.js';
 import { progressLine, type Terminal } from './terminal.js';
 import { packageVersion } from './version.js';
@@ -34,6 +35,7 @@ export async function measureCommand(args: readonly string[], terminal: Terminal
   const out = words.options.get('out');
   if (out === undefined || out === '')
     refuse(place, '--out', 'no folder for the result given', 'write --out DIR');
+  checkOutFolder(out, folder);
   const seed = wholeNumber(words, 'seed', 0, 2 ** 32 - 1, 'measure') ?? DEFAULT_SEED;
   const draws = wholeNumber(words, 'draws', 1000, 10_000_000, 'measure') ?? 0;
 
@@ -57,11 +59,19 @@ export async function measureCommand(args: readonly string[], terminal: Terminal
       import('../session/index.js'),
       import('./measurementTable.js'),
     ]);
+    checkOutFolder(
+      out,
+      folder,
+      measurement.provenance.inputs.map(({ file }) => file),
+    );
     const text = measurementText(measurement);
-    writeResult(out, [
+    const files = [
       { name: 'measurement.json', content: text },
       ...curves.map((curve) => ({ name: curve.file, content: curveText(curve) })),
-    ]);
+    ];
+    const isStale = (name: string): boolean =>
+      !files.some((file) => file.name.toLowerCase() === name.toLowerCase());
+    writeResult(out, files, earlierCurves(out).filter(isStale));
     progress.clear();
     const quotes = words.options.has('quote');
     terminal.out(words.options.has('json') ? text : measurementTable(measurement, { out, quotes }));

@@ -39,7 +39,7 @@ export function measurementTable(
   return lines.join('\n');
 }
 
-function scaleLines({ calibration }: Measurement): string[] {
+function scaleLines({ calibration, filters }: Measurement): string[] {
   const used = calibration.lines.filter((line) => line.used).length;
   const [from, to] = calibration.coveredNm;
   return [
@@ -49,8 +49,30 @@ function scaleLines({ calibration }: Measurement): string[] {
         `leave-one-out rms ${calibration.leaveOneOutRmsNm.toFixed(4)} nm`,
       '',
     ),
-    'A number after ± is one standard uncertainty; in a claim of the data sheet it is the tolerance.',
+    ...instrumentLine(calibration.instrumentScale),
+    ...(filters.some(({ bands, outOfBand }) => bands.length > 0 || holdsNumbers(outOfBand))
+      ? ['A number after ± is one standard uncertainty; in a claim of the data sheet it is the tolerance.']
+      : []),
   ];
+}
+
+/** The instrument's own wavelengths against the lamps', where the frames carry them. */
+function instrumentLine(own: Measurement['calibration']['instrumentScale']): string[] {
+  if (own === null) return [];
+  const nm = (value: number): string => {
+    const size = Math.abs(value).toFixed(2);
+    return `${Number(size) === 0 ? '' : value < 0 ? '−' : '+'}${size}`;
+  };
+  return wrapText(
+    `The instrument's own wavelengths are not used; they differ from these by ${nm(own.startNm)} nm at the first pixel, ` +
+      `${nm(own.middleNm)} in the middle, ${nm(own.endNm)} at the last, rms ${own.rmsNm.toFixed(2)} nm`,
+    '',
+  );
+}
+
+/** Whether blocking is told by numbers with uncertainties. */
+function holdsNumbers(blocking: Measurement['filters'][number]['outOfBand']): boolean {
+  return 'leaks' in blocking && (blocking.leaks.length > 0 || 'value' in blocking.meanOpticalDensity);
 }
 
 function quoteLines({ filters }: Measurement): string[] {

@@ -134,15 +134,25 @@ export function bandReader(shape: BandShape): BandReader {
     }
     let margin = 0;
     for (let j = 0; j < ripples; j++) margin += Math.abs(ripple[j]!) * missed[j]!;
-    // From the middle outwards: the plain shape only lowers, so that many places need no logarithm.
+    // From the middle outwards: the plain shape only lowers, the more the further out, so that many places need no
+    // logarithm.
     let highest = tops[PARTS / 2]!;
     logs.fill(Number.NEGATIVE_INFINITY);
     logs[PARTS / 2] = highest;
+    let blueLoss = 0;
+    let redLoss = 0;
     for (let away = 1; away <= PARTS / 2; away++) {
-      for (let g = PARTS / 2 - away; g <= PARTS / 2 + away; g += 2 * away) {
-        if (tops[g]! < highest - margin) continue;
-        logs[g] = nodeLog(g);
+      const g = PARTS / 2 - away;
+      const h = PARTS / 2 + away;
+      if (tops[g]! - blueLoss >= highest - margin) {
+        blueLoss = lossAt(g);
+        logs[g] = tops[g]! - blueLoss;
         if (logs[g]! > highest) highest = logs[g]!;
+      }
+      if (tops[h]! - redLoss >= highest - margin) {
+        redLoss = lossAt(h);
+        logs[h] = tops[h]! - redLoss;
+        if (logs[h]! > highest) highest = logs[h]!;
       }
     }
     // Every hump that may be the highest between the places is followed to its top.
@@ -168,8 +178,13 @@ export function bandReader(shape: BandShape): BandReader {
 
   /** Logarithm of the curve over its height at a fixed place. */
   function nodeLog(g: number): number {
+    return tops[g]! - lossAt(g);
+  }
+
+  /** What the plain shape takes from it. */
+  function lossAt(g: number): number {
     const power = kept[POWER + (2 * g < PARTS ? 0 : 1)]!;
-    return tops[g]! - Math.log1p(kept[LIFT]! * Math.exp(power * logPlace[g]!)) / kept[TAIL_POWER]!;
+    return Math.log1p(kept[LIFT]! * Math.exp(power * logPlace[g]!)) / kept[TAIL_POWER]!;
   }
 
   /** The maximum between the neighbours of a fixed place; leaves the logarithm there in `found`. */
@@ -183,10 +198,15 @@ export function bandReader(shape: BandShape): BandReader {
       else high = s;
       let next = s - found[SLOPE]! / found[CURVATURE]!;
       if (!(found[CURVATURE]! < 0 && next > low && next < high)) next = (low + high) / 2;
-      const moved = Math.abs(next - s);
+      const moved = next - s;
       s = next;
+      // So little further on, two derivatives give the height to the last digit.
+      if (Math.abs(moved) < 1e-7) {
+        found[LOG]! += moved * (found[SLOPE]! + 0.5 * moved * found[CURVATURE]!);
+        return s;
+      }
       // The height is wrong by the square of what is left of the place.
-      if (moved < 1e-6) break;
+      if (Math.abs(moved) < 1e-6) break;
     }
     bend(s);
     return s;

@@ -30,14 +30,21 @@ export const MOST_TAIL = 2;
 export const LEAST_LOG_STEEPNESS: number = Math.log(0.7);
 export const MOST_LOG_STEEPNESS: number = Math.log(80);
 
+/** Mean and standard deviation of each parameter before the data speak; Infinity where nothing is held. */
+export interface ShapePrior {
+  readonly mean: Float64Array;
+  readonly deviation: Float64Array;
+}
+
 /**
  * What is held likely before the data speak: mean and standard deviation of each parameter; Infinity for none.
  * Common practice, no source: interference filters of one to six cavities, tops even to a few per cent.
  *
  * @param shape - the shape
+ * @param unevenness - factor on the likely size of the ripples; 1 for the usual
  * @returns means and standard deviations, length shape.size
  */
-export function shapePrior(shape: BandShape): { mean: Float64Array; deviation: Float64Array } {
+export function shapePrior(shape: BandShape, unevenness = 1): ShapePrior {
   const mean = new Float64Array(shape.size);
   const deviation = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
   deviation[ASYMMETRY] = 0.1;
@@ -47,7 +54,7 @@ export function shapePrior(shape: BandShape): { mean: Float64Array; deviation: F
   mean[TAIL] = 0.7;
   deviation[TAIL] = 0.5;
   deviation[GROUND] = 0.002;
-  for (let j = 0; j < shape.ripples; j++) deviation[FIRST_RIPPLE + j] = j < 2 ? 0.025 : 0.01;
+  for (let j = 0; j < shape.ripples; j++) deviation[FIRST_RIPPLE + j] = unevenness * (j < 2 ? 0.025 : 0.01);
   return { mean, deviation };
 }
 

@@ -10,20 +10,24 @@ import { fitPolynomial } from '../numeric/index.js';
 import { type BandReadings, bandReadings } from './bandReadings.js';
 import { bandCurve } from './bandShape.js';
 import { deconvolve, type SharpenedBand } from './deconvolve.js';
-import { type BandData, type BandFit, fitBand } from './fitBand.js';
+import type { BandData, BandFit } from './fitBand.js';
+import { fitTops, type LikelyFit } from './fitTops.js';
 import { applySpread, type PixelSpread, type SpreadMatrix, spreadMatrix } from './spreadMatrix.js';
 
 /** A band with the line spread taken out. */
 export interface BandCorrection {
   readonly data: BandData;
-  readonly fit: BandFit;
+  /** Likely fits, from an even top to an uneven one. */
+  readonly fits: readonly LikelyFit[];
+  /** Least misfit of the fits. */
+  readonly misfit: number;
   readonly readings: BandReadings;
   /** First pixel of the curve that belongs to the data. */
   readonly first: number;
   /** Makes the weights again for a line spread of another width or skewness. */
   readonly matrixFor: (widthFactor: number, skewness: number) => SpreadMatrix;
-  /** The fitted shape as the pixels would see it through other weights. */
-  readonly seenThrough: (matrix: SpreadMatrix) => Float64Array;
+  /** A fitted shape as the pixels would see it through other weights. */
+  readonly seenThrough: (fit: BandFit, matrix: SpreadMatrix) => Float64Array;
   readonly skewness: number;
   /** Relative standard uncertainty of the line spread's width, and standard uncertainty of its skewness. */
   readonly widthUncertainty: number;
@@ -122,22 +126,24 @@ export function correctBand(
     ...measured,
     lineSpreadNm: spreadNm,
   };
-  const fit = fitBand(data);
-  if (!(fit.misfit < WORST_MISFIT)) {
+  const fits = fitTops(data);
+  const misfit = Math.min(...fits.map((fit) => fit.misfit));
+  if (!(misfit < WORST_MISFIT)) {
     return {
-      absent: `no band shape fits the pixels through the line spread (misfit ${fit.misfit.toFixed(1)})`,
+      absent: `no band shape fits the pixels through the line spread (misfit ${misfit.toFixed(1)})`,
     };
   }
-  const readings = bandReadings(fit.shape, fit.parameters);
+  const readings = meanReadings(fits);
   const sharpened = deconvolve(data);
   const { uncertaintyNm } = lineSpreadAt(lineSpread, measured.centreNm);
   return {
     data,
-    fit,
+    fits,
+    misfit,
     readings,
     first,
     matrixFor,
-    seenThrough: (matrix) => {
+    seenThrough: (fit, matrix) => {
       const out = new Float64Array(wavelengthNm.length);
       applySpread(matrix, matrix.gridNm.map(bandCurve(fit.shape, fit.parameters)), out);
       return out;
@@ -148,6 +154,19 @@ export function correctBand(
     spreadNoise,
     secondWay: halfDifferences(readings, sharpened),
     sharpened,
+  };
+}
+
+/** Readings of the fits, each as much as it is likely. */
+function meanReadings(fits: readonly LikelyFit[]): BandReadings {
+  const all = fits.map((fit) => ({ share: fit.share, ...bandReadings(fit.shape, fit.parameters) }));
+  const mean = (pick: (one: BandReadings) => number): number =>
+    all.reduce((sum, one) => sum + one.share * pick(one), 0);
+  return {
+    peakNm: mean((one) => one.peakNm),
+    peakTransmittance: mean((one) => one.peakTransmittance),
+    blueNm: mean((one) => one.blueNm),
+    redNm: mean((one) => one.redNm),
   };
 }
 

@@ -1,9 +1,7 @@
-import { fitNonlinear } from '../numeric/index.js';
+import { fitNonlinear, type NonlinearFit } from '../numeric/index.js';
 import {
   ASYMMETRY,
   type BandShape,
-  bandCurve,
-  CENTRE,
   FIRST_RIPPLE,
   GROUND,
   HEIGHT,
@@ -13,11 +11,12 @@ import {
   LOG_WIDTH,
   MOST_LOG_STEEPNESS,
   MOST_TAIL,
+  type ShapePrior,
   shapePrior,
   TAIL,
 } from './bandShape.js';
-import { bandSlopes } from './bandSlopes.js';
-import { applySpread, type SpreadMatrix } from './spreadMatrix.js';
+import { bandView, heldToPrior } from './bandView.js';
+import type { SpreadMatrix } from './spreadMatrix.js';
 
 /** A band to be fitted through the line spread. */
 export interface BandData {
@@ -38,6 +37,7 @@ export interface BandData {
 /** A band as it is without the instrument, and how the data carry it. */
 export interface BandFit {
   readonly shape: BandShape;
+  readonly prior: ShapePrior;
   readonly parameters: Float64Array;
   /** Covariance from the pixels' noise and the prior. */
   readonly covariance: readonly Float64Array[];
@@ -48,6 +48,8 @@ export interface BandFit {
   /** Root of the mean weighted square of the residuals: 1 where the shape fits to the noise. */
   readonly misfit: number;
   readonly converged: boolean;
+  /** Weighted sum of squares of residuals and of departures from the prior. */
+  readonly cost: number;
 }
 
 /**
@@ -55,96 +57,39 @@ export interface BandFit {
  * since the shape that is found is the one before it.
  *
  * @param data - pixels of the band and its feet
+ * @param options - how uneven the top may be; where to start, by default from several edges
  * @returns the fit
  * Source: forward model with a prior, most probable parameters by least squares (A. Tarantola, Inverse Problem Theory,
  * 2005, chapter 3).
  */
-export function fitBand(data: BandData): BandFit {
+export function fitBand(
+  data: BandData,
+  options: { readonly unevenness?: number; readonly start?: Float64Array } = {},
+): BandFit {
   const pixels = data.wavelengthNm.length;
   const shape: BandShape = { originNm: data.centreNm, ripples: RIPPLES, size: FIRST_RIPPLE + RIPPLES };
-  const prior = shapePrior(shape);
-  const held = Array.from(prior.deviation, (deviation, k) => ({ k, deviation })).filter(
-    ({ deviation }) => deviation < Infinity,
-  );
-  const curve = new Float64Array(data.matrix.gridNm.length);
-  const seen = new Float64Array(pixels);
-  const see = (parameters: Float64Array): Float64Array => {
-    const value = bandCurve(shape, parameters);
-    for (let g = 0; g < curve.length; g++) curve[g] = value(data.matrix.gridNm[g]!);
-    applySpread(data.matrix, curve, seen);
-    return seen;
-  };
-  const model = (parameters: Float64Array, out: Float64Array): void => {
-    out.set(see(parameters));
-    held.forEach(({ k }, n) => {
-      out[pixels + n] = parameters[k]!;
-    });
-  };
-  const y = Float64Array.of(...data.transmittance, ...held.map(({ k }) => prior.mean[k]!));
-  const weights = Float64Array.of(
-    ...Array.from(data.standardUncertainty, (u) => 1 / u ** 2),
-    ...held.map(({ deviation }) => 1 / deviation ** 2),
-  );
-  const slopes = Array.from({ length: shape.size }, () => new Float64Array(curve.length));
-  const seenSlopes = Array.from({ length: shape.size }, () => new Float64Array(pixels));
-  const seeSlopes = (parameters: Float64Array): readonly Float64Array[] => {
-    bandSlopes(shape, parameters, data.matrix.gridNm, slopes);
-    for (let k = 0; k < shape.size; k++) applySpread(data.matrix, slopes[k]!, seenSlopes[k]!);
-    return seenSlopes;
-  };
-  const jacobian = (parameters: Float64Array, rows: Float64Array[]): void => {
-    seeSlopes(parameters);
-    for (let i = 0; i < pixels; i++) for (let k = 0; k < shape.size; k++) rows[i]![k] = seenSlopes[k]![i]!;
-    held.forEach(({ k }, n) => {
-      rows[pixels + n]!.fill(0);
-      rows[pixels + n]![k] = 1;
-    });
-  };
-  const start = new Float64Array(shape.size);
-  start[HEIGHT] = 1.02 * data.peakTransmittance;
-  start[CENTRE] = 0;
-  start[LOG_WIDTH] = Math.log(
-    Math.max(0.5 * data.fwhmNm, data.fwhmNm - (0.2 * data.lineSpreadNm ** 2) / data.fwhmNm),
-  );
-  const lower = new Float64Array(shape.size).fill(Number.NEGATIVE_INFINITY);
-  const upper = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
-  lower[TAIL] = LEAST_TAIL;
-  upper[TAIL] = MOST_TAIL;
-  lower[LOG_STEEPNESS] = LEAST_LOG_STEEPNESS;
-  upper[LOG_STEEPNESS] = MOST_LOG_STEEPNESS;
-  lower[LOG_WIDTH] = Math.log(0.2 * data.fwhmNm);
-  upper[LOG_WIDTH] = Math.log(2 * data.fwhmNm);
-  lower[ASYMMETRY] = -0.8;
-  upper[ASYMMETRY] = 0.8;
-  lower[GROUND] = -0.05;
-  upper[GROUND] = 0.05;
-  // A sharp edge and a round one are apart by a valley that a single start may not cross.
-  const fits = STARTS.map(([steepness, tail]) => {
-    start[LOG_STEEPNESS] = Math.log(steepness);
-    start[TAIL] = tail;
-    return fitNonlinear(model, y, start, { weights, jacobian, lower, upper, maxIterations: FIRST_STEPS });
-  });
-  const nearest = fits.reduce((a, b) => (b.weightedSumOfSquares < a.weightedSumOfSquares ? b : a));
-  const fit = fitNonlinear(model, y, nearest.parameters, {
-    weights,
-    jacobian,
-    lower,
-    upper,
-    maxIterations: 60,
-  });
+  const prior = shapePrior(shape, options.unevenness);
+  const view = bandView(shape, data.matrix);
+  const { model, jacobian, y, weights } = heldToPrior(data, prior, view);
+  const { lower, upper } = bounds(shape, data.fwhmNm);
+  const further = (start: Float64Array, maxIterations: number): NonlinearFit =>
+    fitNonlinear(model, y, start, { weights, jacobian, lower, upper, maxIterations });
+  const fit = further(options.start ?? bestStart(data, shape, further), MOST_STEPS);
   const { parameters, covariance } = fit;
-  const best = Float64Array.from(see(parameters));
+  const seen = Float64Array.from(view.see(parameters));
   let square = 0;
   for (let i = 0; i < pixels; i++)
-    square += ((data.transmittance[i]! - best[i]!) / data.standardUncertainty[i]!) ** 2;
+    square += ((data.transmittance[i]! - seen[i]!) / data.standardUncertainty[i]!) ** 2;
   return {
     shape,
+    prior,
     parameters,
     covariance,
-    response: responseOf(seeSlopes(parameters), covariance, data.standardUncertainty),
-    seen: best,
+    response: responseOf(view.seeSlopes(parameters), covariance, data.standardUncertainty),
+    seen,
     misfit: Math.sqrt(square / Math.max(1, pixels - determinedBy(covariance, prior.deviation))),
     converged: fit.converged,
+    cost: fit.weightedSumOfSquares,
   };
 }
 
@@ -155,10 +100,45 @@ const STARTS: readonly (readonly [steepness: number, tail: number])[] = [
   [1, 1],
   [1, 0.1],
 ];
-/** Steps each start is given before the best goes on. */
+/** Steps each start is given before the best goes on, and steps of that. */
 const FIRST_STEPS = 10;
+const MOST_STEPS = 60;
 /** Cosine terms across the top: up to four full ripples. */
 const RIPPLES = 8;
+
+/** A sharp edge and a round one are apart by a valley that a single start may not cross: the best of several. */
+function bestStart(
+  data: BandData,
+  shape: BandShape,
+  further: (start: Float64Array, steps: number) => NonlinearFit,
+): Float64Array {
+  const start = new Float64Array(shape.size);
+  start[HEIGHT] = 1.02 * data.peakTransmittance;
+  start[LOG_WIDTH] = Math.log(
+    Math.max(0.5 * data.fwhmNm, data.fwhmNm - (0.2 * data.lineSpreadNm ** 2) / data.fwhmNm),
+  );
+  const fits = STARTS.map(([steepness, tail]) => {
+    start[LOG_STEEPNESS] = Math.log(steepness);
+    start[TAIL] = tail;
+    return further(start, FIRST_STEPS);
+  });
+  return fits.reduce((a, b) => (b.weightedSumOfSquares < a.weightedSumOfSquares ? b : a)).parameters;
+}
+
+function bounds(shape: BandShape, fwhmNm: number): { lower: Float64Array; upper: Float64Array } {
+  const lower = new Float64Array(shape.size).fill(Number.NEGATIVE_INFINITY);
+  const upper = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
+  const within = (k: number, low: number, high: number): void => {
+    lower[k] = low;
+    upper[k] = high;
+  };
+  within(TAIL, LEAST_TAIL, MOST_TAIL);
+  within(LOG_STEEPNESS, LEAST_LOG_STEEPNESS, MOST_LOG_STEEPNESS);
+  within(LOG_WIDTH, Math.log(0.2 * fwhmNm), Math.log(2 * fwhmNm));
+  within(ASYMMETRY, -0.8, 0.8);
+  within(GROUND, -0.05, 0.05);
+  return { lower, upper };
+}
 
 /** Parameters that the data rather than the prior determine. */
 function determinedBy(covariance: readonly Float64Array[], deviation: Float64Array): number {

@@ -8,6 +8,8 @@ export interface JoinedExposures {
   readonly noisePerMs: Float64Array;
   /** Standard uncertainty from the dark, counts per ms. */
   readonly darkPerMs: Float64Array;
+  /** Of the dark, what all pixels share: standard uncertainty with its sign, counts per ms. */
+  readonly sharedPerMs: Float64Array;
   readonly masked: Uint8Array;
   /** The exposure used in each pixel, ms; 0 where masked. */
   readonly exposureMs: Float64Array;
@@ -29,6 +31,7 @@ export function joinExposures(spectra: readonly CleanSpectrum[]): JoinedExposure
     countsPerMs: new Float64Array(pixels),
     noisePerMs: new Float64Array(pixels),
     darkPerMs: new Float64Array(pixels),
+    sharedPerMs: new Float64Array(pixels),
     masked: new Uint8Array(pixels).fill(1),
     exposureMs: new Float64Array(pixels),
     counts: new Float64Array(pixels),
@@ -40,12 +43,14 @@ export function joinExposures(spectra: readonly CleanSpectrum[]): JoinedExposure
     let sum = 0;
     let noise = 0;
     let dark = 0;
+    let shared = 0;
     for (const spectrum of group) {
       if (spectrum.masked[i] === 1) continue;
       frames += spectrum.frames;
       sum += spectrum.frames * spectrum.counts[i]!;
       noise += (spectrum.frames * spectrum.noise[i]!) ** 2;
       dark += spectrum.frames * spectrum.darkNoise[i]!;
+      shared += spectrum.frames * (spectrum.darkShared?.[i] ?? 0);
     }
     const exposure = group[0]!.exposureMs;
     joined.masked[i] = 0;
@@ -54,6 +59,7 @@ export function joinExposures(spectra: readonly CleanSpectrum[]): JoinedExposure
     joined.countsPerMs[i] = sum / frames / exposure;
     joined.noisePerMs[i] = Math.sqrt(noise) / frames / exposure;
     joined.darkPerMs[i] = dark / frames / exposure;
+    joined.sharedPerMs[i] = shared / frames / exposure;
   }
   return joined;
 }

@@ -78,6 +78,7 @@ export function meanSpectrum(
       counts,
       noise: of((i) => Math.max(excess[lit[i]!]!, own[i]!) * Math.sqrt(variance[i]! / used[i]!)),
       darkNoise: of((i) => dark.standardUncertainty[i]!),
+      ...(dark.shared === null ? {} : { darkShared: of((i) => dark.shared![i]!) }),
       masked,
       wavelengthNm: frames.find((frame) => frame.scan.wavelengthNm !== null)?.scan.wavelengthNm ?? null,
     },

@@ -78,6 +78,12 @@ export interface CleanSpectrum {
   readonly noise: Float64Array;
   /** Standard uncertainty from the dark that was taken off (shared by every spectrum with this exposure), counts. */
   readonly darkNoise: Float64Array;
+  /**
+   * What is not known of the dark at this exposure, where no dark has it and none lies on the other side: standard
+   * uncertainty in counts with its sign. One unknown number stands behind all pixels and all spectra; left out where
+   * there is nothing of the kind.
+   */
+  readonly darkShared?: Float64Array;
   /** 1 where the pixel is saturated or undefined in this entry. */
   readonly masked: Uint8Array;
   readonly wavelengthNm: Float64Array | null;
@@ -87,7 +93,7 @@ export interface CleanSpectrum {
 export interface CombinedSpectrum {
   readonly entries: readonly number[];
   readonly countsPerMs: Float64Array;
-  /** Standard uncertainty per pixel, counts per ms, noise and dark together. */
+  /** Standard uncertainty per pixel, counts per ms, noise and dark together, without what all pixels share. */
   readonly standardUncertainty: Float64Array;
   /** 1 where no exposure has an unclipped value. */
   readonly masked: Uint8Array;

@@ -1,5 +1,5 @@
 import { type Calibration, COUPLING_PIXELS } from '../calibration/index.js';
-import type { ReducedFrames } from '../frames/index.js';
+import { type ReducedFrames, sameExposure } from '../frames/index.js';
 import type { BenchSession } from '../session/benchSession.js';
 import type { Assumption } from './measurement.js';
 
@@ -58,6 +58,7 @@ export function assumptions(
       source: 'common practice, no source',
     });
   }
+  list.push(...darkAssumptions(session));
   if (session.entries.filter((entry) => entry.role === 'open').length === 1) {
     list.push({
       input: 'drift of the broadband lamp, which a single open scan does not show, standard uncertainty',
@@ -80,4 +81,34 @@ export function assumptions(
     singleOpenDrift: SINGLE_OPEN_DRIFT,
     list,
   };
+}
+
+/** What is taken of darks at the exposures of open and filtered scans that they neither have nor bracket. */
+function darkAssumptions({ entries }: Pick<BenchSession, 'entries'>): Assumption[] {
+  const exposures = (roles: readonly string[]): number[] =>
+    entries.filter(({ role }) => roles.includes(role)).map(({ exposureMs }) => exposureMs);
+  const darks = exposures(['dark']);
+  const least = Math.min(...darks);
+  const most = Math.max(...darks);
+  const isUnknown = (exposureMs: number): boolean =>
+    exposureMs < least * (1 - sameExposure) || exposureMs > most * (1 + sameExposure);
+  if (!exposures(['open', 'filtered']).some(isUnknown)) return [];
+  if (most <= least * (1 + sameExposure)) {
+    return [
+      {
+        input: 'share of the dark that may grow with the exposure, which darks of one exposure do not show: from 0 to',
+        value: 1,
+        unit: 'relative',
+        source: 'all that is possible, rectangular: JCGM 100:2008, 4.3.7',
+      },
+    ];
+  }
+  return [
+    {
+      input: 'error of the dark carried on beyond the exposures of the darks, over the step carried on, half width',
+      value: 1,
+      unit: 'relative',
+      source: 'common practice, no source',
+    },
+  ];
 }

@@ -38,10 +38,20 @@ export interface BandTables {
   readonly levels: LevelUncertainty;
   /** Factor on the noise of the pixels: the fit's misfit where that is above 1. */
   readonly misfit: number;
-  /** How the fitted shape follows; null where there is none. */
-  readonly shape: ShapeResponse | null;
+  /** How each likely shape follows; none where there is no corrected band. */
+  readonly shapes: readonly ShapeResponse[];
+  /** What the corrected numbers depend on beside the pixels; null where there are none. */
+  readonly correction: CorrectionUncertainty | null;
   /** First point of the fitted data within the stretch. */
   readonly offset: number;
+}
+
+/** Uncertainties of the correction that are not in the pixels. */
+export interface CorrectionUncertainty {
+  /** Relative, of the width of the line spread. */
+  readonly width: number;
+  readonly skewness: number;
+  readonly secondWay: BandCorrection['secondWay'];
 }
 
 /** The measurement model of one band, from counts and scale to numbers. */
@@ -90,8 +100,16 @@ export function bandTables(input: BandModelInput): BandTables {
     dispersion: input.calibration.dispersion,
     pixels,
     levels,
-    misfit: correction === null ? 1 : Math.max(1, correction.fit.misfit),
-    shape: correction === null ? null : shapeResponse(correction),
+    misfit: correction === null ? 1 : Math.max(1, correction.misfit),
+    shapes: correction === null ? [] : correction.fits.map((fit) => shapeResponse(correction, fit)),
+    correction:
+      correction === null
+        ? null
+        : {
+            width: correction.widthUncertainty,
+            skewness: correction.skewnessUncertainty,
+            secondWay: correction.secondWay,
+          },
   };
 }
 
@@ -105,13 +123,13 @@ export function bandTables(input: BandModelInput): BandTables {
  * @returns model and inputs
  */
 export function modelOfTables(tables: BandTables): BandModel {
-  const { curve, range, offset, lineSpreadNm, lines, misfit, shape } = tables;
+  const { curve, range, offset, lineSpreadNm, lines, misfit, shapes, correction } = tables;
   const reader = crossingReader(curve, range, { lineSpreadNm });
   const lineWeights = lines.map((line) => transmittanceWeights(curve, line.wavelengthNm, { lineSpreadNm }));
   const used = [
     { from: reader.firstPixel, end: reader.endPixel },
     ...lineWeights.flatMap((w) => (isAbsent(w) ? [] : [{ from: w.from, end: w.from + w.value.length }])),
-    ...(shape === null ? [] : [{ from: offset, end: offset + shape.transmittance.length }]),
+    ...shapes.map((shape) => ({ from: offset, end: offset + shape.transmittance.length })),
   ].filter(({ from, end }) => end > from);
   const first = used.length === 0 ? 0 : Math.min(...used.map(({ from }) => from));
   const end = used.length === 0 ? 1 : Math.max(...used.map((one) => one.end));
@@ -127,22 +145,25 @@ export function modelOfTables(tables: BandTables): BandModel {
   const atLevels = end - first;
   const atScale = atLevels + levels.inputs.length;
   const atSpread = atScale + shifts.size;
-  if (shape !== null) {
+  const [firstShape] = shapes;
+  if (correction !== null && firstShape !== undefined) {
     inputs.push(
-      { source: SPREAD, distribution: normal(shape.widthUncertainty) },
-      { source: SPREAD, distribution: normal(shape.skewnessUncertainty) },
-      { source: SPREAD, distribution: together(shape.spreadCovariance) },
-      { source: SHAPE, distribution: noiseLike(shape.priorDeviation) },
+      { source: SPREAD, distribution: normal(correction.width) },
+      { source: SPREAD, distribution: normal(correction.skewness) },
+      { source: SPREAD, distribution: standardNormals(firstShape.parameters.length) },
+      { source: SHAPE, distribution: standardNormals(firstShape.held) },
+      { source: SHAPE, distribution: { kind: 'rectangular', lower: 0, upper: 1 } },
       { source: SECOND_WAY, distribution: { kind: 'rectangular', lower: -1, upper: 1 } },
     );
   }
-  const atPrior = atSpread + 2 + (shape?.parameters.length ?? 0);
-  const atSecond = atPrior + (shape?.priorDeviation.length ?? 0);
+  const atKind =
+    atSpread + 2 + (firstShape === undefined ? 0 : firstShape.parameters.length + firstShape.held);
+  const atSecond = atKind + 1;
 
   const drawn = Float64Array.from(curve.transmittance);
   const draw = (x: Float64Array): void => {
     levels.take(x, atLevels);
-    for (let i = first; i < end; i++) drawn[i] = curve.transmittance[i]! * levels.factor(i) + x[i - first]!;
+    levels.fill(drawn, first, end, x);
   };
   const read = new Float64Array(4);
   const perKind = 4 + lines.length;
@@ -168,7 +189,7 @@ export function modelOfTables(tables: BandTables): BandModel {
       out[4 + m] = value - slope * shifts.at(lines[m]!.wavelengthNm, x, atScale);
     }
   };
-  if (shape === null) {
+  if (correction === null || firstShape === undefined) {
     const model: Model = (x, out) => {
       draw(x);
       asMeasured(x, out);
@@ -176,12 +197,18 @@ export function modelOfTables(tables: BandTables): BandModel {
     return { model, stated: model, inputs, outputs: outputNames(lines.length, false) };
   }
 
-  const band = bandReader(shape.shape);
-  const follow = shapeFollower(shape);
-  const parameters = Float64Array.from(shape.parameters);
-  const { secondWay } = shape;
+  const band = bandReader(firstShape.shape);
+  const followers = shapes.map(shapeFollower);
+  const parameters = Float64Array.from(firstShape.parameters);
+  const { secondWay } = correction;
+  const kindOf = (place: number): number => {
+    let kind = 0;
+    for (let sum = shapes[0]!.share; kind < shapes.length - 1 && place >= sum; sum += shapes[kind]!.share)
+      kind++;
+    return kind;
+  };
   const corrected = (x: Float64Array, out: Float64Array): void => {
-    follow(parameters, x, { atSpread, atPrior, drawn, offset });
+    followers[kindOf(x[atKind]!)]!(parameters, x, { atSpread, drawn, offset });
     band.take(parameters);
     band.read(read);
     const [peak, peakNm, blueNm, redNm] = [read[0]!, read[1]!, read[2]!, read[3]!];
@@ -263,8 +290,8 @@ function noiseLike(standardUncertainty: Float64Array): Distribution {
   };
 }
 
-function together(covariance: readonly Float64Array[]): Distribution {
-  return { kind: 'multivariateNormal', mean: new Float64Array(covariance.length), covariance };
+function standardNormals(size: number): Distribution {
+  return noiseLike(new Float64Array(size).fill(1));
 }
 
 function normal(standardUncertainty: number): Distribution {

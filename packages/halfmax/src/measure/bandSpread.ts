@@ -1,6 +1,13 @@
 import { type Quantity, quantity } from '../metrics/index.js';
 import { splitStream } from '../numeric/index.js';
-import { budget, compareLinear, linearInterval, propagate, propagateLinear } from '../uncertainty/index.js';
+import {
+  budget,
+  compareLinear,
+  linearInterval,
+  type Model,
+  propagate,
+  propagateLinear,
+} from '../uncertainty/index.js';
 import type { BandModel, OutputName } from './bandModel.js';
 import type { MonteCarloReport, QuantityBudgets } from './measurement.js';
 
@@ -19,6 +26,8 @@ export interface BandSpread {
   readonly samples: (name: OutputName, value: number) => Float64Array | null;
   readonly budget: (name: OutputName) => readonly { source: string; standardUncertainty: number }[];
   readonly budgets: (kind: 'measured' | 'corrected') => QuantityBudgets;
+  /** Share of the draws in which the band had no reading of an output: left out of its numbers and its budget. */
+  readonly failedShare: (name: OutputName) => number;
   readonly summary: (name: OutputName) => MonteCarloReport;
 }
 
@@ -50,13 +59,13 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
     maximumDraws: MOST_DRAWS,
     ...(options.draws === null ? {} : { draws: options.draws }),
   });
-  const shares = budget(stated, inputs, {
+  const centre = new Float64Array(outputs.length).fill(Number.NaN);
+  stated(new Float64Array(inputSize(band)), centre);
+  const shares = budget(filledModel(stated, centre), inputs, {
     outputs: outputs.length,
     draws: BUDGET_DRAWS,
     stream: splitStream(options.seed, BUDGET_STREAM),
   });
-  const centre = new Float64Array(outputs.length).fill(Number.NaN);
-  stated(new Float64Array(inputSize(band)), centre);
   const place = (name: OutputName): number => outputs.indexOf(name);
   const sharesOf = (name: OutputName): { source: string; standardUncertainty: number }[] => {
     const own = shares[place(name)];
@@ -72,17 +81,21 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
         return linear === undefined ? { absent: 'not measured' } : quantity(value, linear);
       if ('absent' in own) return { absent: `no honest uncertainty: ${own.absent}` };
       const [low, high] = own.symmetric;
-      // The draws are placed with their median on the number reported. A peak is a maximum, which noise lifts both in
-      // the fit and again in the draws: without this the interval would count the lift twice.
-      const shift = value - own.median;
+      // The draws are placed with their mean on the number reported. A peak is a maximum, which noise lifts both in the
+      // fit and again in the draws: without this the interval would count the lift twice.
+      const shift = value - own.mean;
       return { value, standardUncertainty: own.standardUncertainty, interval95: [low + shift, high + shift] };
     },
     samples: (name, value) => {
       const k = place(name);
       const own = run.outputs[k];
       if (own === undefined || 'absent' in own) return null;
-      const shift = value - own.median;
-      return run.samples[k]!.filter(Number.isFinite).map((sample) => sample + shift);
+      const shift = value - own.mean;
+      const drawn = run.samples[k]!;
+      const moved = new Float64Array(drawn.length - own.failedDraws);
+      let count = 0;
+      for (let i = 0; i < drawn.length; i++) if (Math.abs(drawn[i]!) < Infinity) moved[count++] = drawn[i]! + shift;
+      return moved;
     },
     budget: sharesOf,
     budgets: (kind) => ({
@@ -91,6 +104,10 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
       peakTransmittance: sharesOf(`${kind} peak`),
       transmittanceAtLine: sharesOf(`${kind} line 0`),
     }),
+    failedShare: (name) => {
+      const own = run.outputs[place(name)];
+      return own === undefined || 'absent' in own ? 0 : own.failedDraws / run.draws;
+    },
     summary: (name) => {
       const k = place(name);
       const own = run.outputs[k];
@@ -98,6 +115,17 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
         own === undefined || 'absent' in own ? { absent: 'no draws' } : firstOrder(band, k, centre[k]!, own);
       return { draws: run.draws, stopped: run.stopped, linearCheck };
     },
+  };
+}
+
+/**
+ * The model with its central results where a draw has none, so that a few such draws do not cost a budget: each takes
+ * its share of the draws off a variance. An output without any central result stays without.
+ */
+function filledModel(model: Model, centre: Float64Array): Model {
+  return (x, out) => {
+    model(x, out);
+    for (let k = 0; k < out.length; k++) if (!Number.isFinite(out[k]!)) out[k] = centre[k]!;
   };
 }
 

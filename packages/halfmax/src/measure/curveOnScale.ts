@@ -1,5 +1,5 @@
 import { type Dispersion, dispersionAt, wavelengthAt } from '../calibration/index.js';
-import type { Curve } from '../metrics/index.js';
+import type { BlockingOptions, Curve } from '../metrics/index.js';
 import type { TransmittanceCurve } from '../transmittance/index.js';
 
 /** A transmittance curve on the wavelength scale, shortest wavelength first, masked pixels left out. */
@@ -10,6 +10,8 @@ export interface ScaledCurve {
   readonly driftUncertainty: Float64Array;
   /** All of it. */
   readonly standardUncertainty: Float64Array;
+  /** What darks of another exposure leave open: standard uncertainty with its sign, one unknown number behind all. */
+  readonly darkShared: Float64Array;
   /** Smallest transmittance that can be told from zero. */
   readonly floor: Float64Array;
   /** Light of the open beam, counts. */
@@ -31,7 +33,7 @@ export function curveOnScale(measured: TransmittanceCurve, dispersion: Dispersio
   for (let pixel = first; pixel <= last; pixel++) if (!measured.masked[pixel]) kept.push(pixel);
   if (wavelengthAt(dispersion, last) < wavelengthAt(dispersion, first)) kept.reverse();
   const pick = (values: Float64Array): Float64Array => Float64Array.from(kept, (pixel) => values[pixel]!);
-  const { filteredNoise, openNoise, darkNoise, drift } = measured.components;
+  const { filteredNoise, openNoise, darkNoise, darkShared, drift } = measured.components;
   return {
     curve: {
       wavelengthNm: Float64Array.from(kept, (pixel) => wavelengthAt(dispersion, pixel)),
@@ -41,10 +43,33 @@ export function curveOnScale(measured: TransmittanceCurve, dispersion: Dispersio
       ),
     },
     driftUncertainty: pick(drift),
+    darkShared: pick(darkShared),
     standardUncertainty: pick(measured.standardUncertainty),
     floor: pick(measured.floor),
     openCounts: pick(measured.openCounts),
     pixels: Int32Array.from(kept),
+  };
+}
+
+/**
+ * What limits and blurs statements on the blocking of a curve.
+ *
+ * @param scaled - the curve
+ * @param levelUncertainty - relative standard uncertainty of its level but for the lamp's drift, which the curve knows
+ * @returns floor, what of it the pixels share, and the uncertainty of the level
+ */
+export function blockingLimits(
+  scaled: Pick<ScaledCurve, 'curve' | 'driftUncertainty' | 'darkShared' | 'floor'>,
+  levelUncertainty: number,
+): BlockingOptions {
+  const { curve, driftUncertainty, darkShared, floor } = scaled;
+  const sum = (values: Float64Array): number => values.reduce((total, value) => total + Math.abs(value), 0);
+  const light = sum(curve.transmittance);
+  const drift = light > 0 ? sum(driftUncertainty) / light : 0;
+  return {
+    floor,
+    ...(darkShared.some((value) => value !== 0) ? { shared: darkShared } : {}),
+    levelUncertainty: Math.hypot(levelUncertainty, drift),
   };
 }
 

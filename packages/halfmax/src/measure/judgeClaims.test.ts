@@ -41,7 +41,7 @@ const scaled = (() => {
   const transmittance = wavelengthNm.map((nm) => (Math.abs(nm - 550) < 2 ? 0.02 : 0.01));
   const standardUncertainty = new Float64Array(401).fill(1e-4);
   const curve = { wavelengthNm, transmittance, standardUncertainty };
-  return { curve, floor: new Float64Array(401).fill(3e-4) } as unknown as Parameters<typeof judgeClaims>[2];
+  return { curve, bands: [], limits: { floor: new Float64Array(401).fill(3e-4) } };
 })();
 const usual: DecisionRule = { kind: 'probability', probability: 0.95 };
 
@@ -76,6 +76,25 @@ describe('judgeClaims', () => {
     // JCGM 100:2008, 4.3.7: a rectangle of full width a has the standard uncertainty a / sqrt(12).
     expect(of(width)).toBeCloseTo(Math.hypot(0.05, 1 / Math.sqrt(12)), 4);
     expect(of(peak)).toBeCloseTo(Math.hypot(0.004, 0.01 / Math.sqrt(12)), 8);
+  });
+
+  it('counts drift of the lamp and the level of the dark in an optical density', () => {
+    const judged = (limits: object) =>
+      judgeClaims(
+        [bandOf()],
+        { opticalDensity: { atLeast: 1.6, fromNm: 510, toNm: 590 } },
+        { ...scaled, limits: { ...scaled.limits, strayLight: 0, ...limits } },
+        usual,
+      )[0]![0]!.measured as { value: number; standardUncertainty: number; interval95: readonly number[] };
+    const u = (limits: object): number => judged(limits).standardUncertainty * 0.02 * Math.LN10;
+    // of the transmittance 0.02: the mean of three pixels with 1e-4 each, 5 % of level, 5e-4 that all pixels share
+    expect(u({})).toBeCloseTo(1e-4 / Math.sqrt(3), 9);
+    expect(u({ levelUncertainty: 0.05 })).toBeCloseTo(Math.hypot(1e-4 / Math.sqrt(3), 1e-3), 9);
+    const shared = new Float64Array(401).fill(-5e-4);
+    const floor = new Float64Array(401).fill(3 * Math.hypot(1e-4, 5e-4));
+    expect(u({ shared, floor })).toBeCloseTo(Math.hypot(1e-4 / Math.sqrt(3), 5e-4), 9);
+    const { value, standardUncertainty, interval95 } = judged({ levelUncertainty: 0.05 });
+    expect(interval95[1]! - value).toBeCloseTo(1.959964 * standardUncertainty, 9);
   });
 
   it('holds a centre against the nearest band only, and a density once, at its worst place', () => {

@@ -1,19 +1,27 @@
 import {
   type BandRange,
   type Blocking,
+  type BlockingOptions,
   type Curve,
   isAbsent,
   outOfBand,
   type Quantity,
+  quantity,
 } from '../metrics/index.js';
 import type { FilterClaims } from '../session/benchSession.js';
 import { type Claim, type DecisionRule, judge } from '../verdict/index.js';
 import { claimStep } from './claimStep.js';
-import type { ScaledCurve } from './curveOnScale.js';
 import type { UnjudgedBand } from './measureBand.js';
 import type { ClaimReport } from './measurement.js';
 
 const BAND_CLAIMS = ['fwhmNm', 'centreNm', 'peakTransmittance', 'transmittanceAtLine'] as const;
+
+/** What a claim of optical density is held against. */
+export interface SeenBlocking {
+  readonly curve: Curve;
+  readonly bands: readonly BandRange[];
+  readonly limits: BlockingOptions;
+}
 
 /**
  * Holds a filter's claims against its bands. A claim on a band is judged for every band, but that of a centre only for
@@ -21,17 +29,16 @@ const BAND_CLAIMS = ['fwhmNm', 'centreNm', 'peakTransmittance', 'transmittanceAt
  *
  * @param bands - the filter's bands
  * @param claims - of the data sheet
- * @param scaled - the filter's curve, for optical density
+ * @param seen - the filter's curve, its bands there, which a claim of optical density leaves out, and what limits a
+ *   statement on its blocking
  * @param rule - how a measurement becomes a verdict
- * @param ranges - the filter's bands on the curve: a claim of optical density leaves them out
  * @returns the claims of each band
  */
 export function judgeClaims(
   bands: readonly UnjudgedBand[],
   claims: FilterClaims,
-  scaled: ScaledCurve,
+  seen: SeenBlocking,
   rule: DecisionRule,
-  ranges: readonly BandRange[] = [],
 ): ClaimReport[][] {
   return bands.map((unjudged, index) => {
     const reports: ClaimReport[] = [];
@@ -42,7 +49,7 @@ export function judgeClaims(
       reports.push(report(name, claim, unjudged, rule));
     }
     if (index === 0 && claims.opticalDensity !== undefined)
-      reports.push(densityReport(claims.opticalDensity, scaled, ranges, rule));
+      reports.push(densityReport(claims.opticalDensity, seen, rule));
     return reports;
   });
 }
@@ -83,14 +90,13 @@ function nearestBand(bands: readonly UnjudgedBand[], claim: Claim): UnjudgedBand
 /** Judges by the worst place of the range. */
 function densityReport(
   claim: NonNullable<FilterClaims['opticalDensity']>,
-  scaled: ScaledCurve,
-  bands: readonly BandRange[],
+  { curve, bands, limits }: SeenBlocking,
   rule: DecisionRule,
 ): ClaimReport {
-  const { curve, floor } = scaled;
   const { fromNm, toNm } = claim;
   // The passbands and their feet are no part of a claim on blocking, even where its range runs across them.
-  const blocking = outOfBand(curve, bands, { floor, ranges: [{ name: 'claim', fromNm, toNm }] }).ranges[0]!;
+  const blocking = outOfBand(curve, bands, { ...limits, ranges: [{ name: 'claim', fromNm, toNm }] })
+    .ranges[0]!;
   const found = blocking.worstOpticalDensity;
   const step = claimStep(claim, false);
   const judged = judge(claim, found, { rule, resolution: step ?? 0 });
@@ -100,7 +106,8 @@ function densityReport(
   const reason = partly
     ? `blocking was seen only from ${blocking.seenFromNm?.toFixed(0)} to ${blocking.seenToNm?.toFixed(0)} nm`
     : judged.reason;
-  const measured = 'value' in found ? { ...found, interval95: normalInterval(found) } : found;
+  const measured =
+    'value' in found ? { ...found, ...quantity(found.value, found.standardUncertainty) } : found;
   return {
     quantity: `opticalDensity ${claim.fromNm} to ${claim.toNm} nm`,
     basis: 'measured',
@@ -119,9 +126,4 @@ function seenWhole(blocking: Blocking, curve: Curve): boolean {
   const first = curve.wavelengthNm[0]!;
   const last = curve.wavelengthNm[curve.wavelengthNm.length - 1]!;
   return first <= blocking.fromNm + 1 && last >= blocking.toNm - 1;
-}
-
-function normalInterval(of: { value: number; standardUncertainty: number }): [number, number] {
-  const half = 1.96 * of.standardUncertainty;
-  return [of.value - half, of.value + half];
 }

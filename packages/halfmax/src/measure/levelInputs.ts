@@ -10,6 +10,8 @@ export interface LevelUncertainty {
   readonly repeat: number;
   /** Half width of what is left of the detector's non-linearity between full level and none. */
   readonly nonLinearity: number;
+  /** What darks of another exposure leave open around the band: standard uncertainty, transmittance, not relative. */
+  readonly darkLevel?: number;
 }
 
 /** The inputs and how they change the level. */
@@ -17,8 +19,8 @@ export interface LevelInputs {
   readonly inputs: readonly UncertainInput[];
   /** Takes a draw: x holds the inputs from `from` on. */
   readonly take: (x: Float64Array, from: number) => void;
-  /** Factor on the transmittance of point i in the draw taken last. */
-  readonly factor: (i: number) => number;
+  /** Writes the points `first` to `end` as the draw taken last has them; `noise` holds what is added, from 0 on. */
+  readonly fill: (out: Float64Array, first: number, end: number, noise: Float64Array) => void;
 }
 
 /**
@@ -29,7 +31,7 @@ export interface LevelInputs {
  *
  * @param levels - relative uncertainties
  * @param transmittance - of the points
- * @returns inputs and factor
+ * @returns inputs, and how they change the points
  */
 export function levelInputs(levels: LevelUncertainty, transmittance: Float64Array): LevelInputs {
   const normal = (standardUncertainty: number): UncertainInput['distribution'] => ({
@@ -37,9 +39,11 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
     mean: 0,
     standardUncertainty,
   });
-  const { nonLinearity } = levels;
+  const { nonLinearity, darkLevel = 0 } = levels;
   const below = transmittance.map((t) => 1 - Math.min(1, Math.max(0, t)));
-  const kept = new Float64Array(2);
+  // a shift of all points is a factor of its own for each: nothing can be shifted where a point is exactly 0
+  const perShift = transmittance.map((t) => (t === 0 ? 0 : 1 / t));
+  const kept = new Float64Array(3);
   return {
     inputs: [
       { source: 'drift of the lamp between open scans', distribution: normal(levels.drift) },
@@ -49,11 +53,21 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
         source: 'non-linearity of the detector',
         distribution: { kind: 'rectangular', lower: -nonLinearity, upper: nonLinearity },
       },
+      ...(darkLevel > 0
+        ? [{ source: 'darks of another exposure', distribution: normal(darkLevel) }]
+        : []),
     ],
     take: (x, from) => {
       kept[0] = 1 + x[from]! + x[from + 1]! + x[from + 2]!;
       kept[1] = x[from + 3]!;
+      kept[2] = darkLevel > 0 ? x[from + 4]! : 0;
     },
-    factor: (i) => kept[0]! + kept[1]! * below[i]!,
+    fill: (out, first, end, noise) => {
+      const [level, bent, shift] = [kept[0]!, kept[1]!, kept[2]!];
+      for (let i = first; i < end; i++) {
+        const factor = level + bent * below[i]! + shift * perShift[i]!;
+        out[i] = transmittance[i]! * factor + noise[i - first]!;
+      }
+    },
   };
 }

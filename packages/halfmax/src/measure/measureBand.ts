@@ -78,7 +78,7 @@ export function measureBand(
   const asMeasured = (): BandNumbers => ({
     fwhmNm: fromMetrics(metrics.fwhmNm, trials, 'measured fwhm'),
     centreNm: fromMetrics(metrics.centreNm, trials, 'measured centre'),
-    peakNm: fromMetrics(metrics.peakNm, trials, 'measured peak place'),
+    peakNm: widen(metrics.peakNm, scale.place),
     peakTransmittance: fromMetrics(metrics.peakTransmittance, trials, 'measured peak'),
     transmittanceAtLine:
       lines.targets.length === 0 ? NO_LINE : fromMetrics(measuredLines[0]!, trials, 'measured line 0'),
@@ -118,7 +118,7 @@ export function measureBand(
           ? { absent: why }
           : {
               method: METHOD,
-              misfit: good.fit.misfit,
+              misfit: good.misfit,
               secondWay: {
                 method: SECOND_METHOD,
                 fwhmNm: good.sharpened.readings.redNm - good.sharpened.readings.blueNm,
@@ -169,7 +169,10 @@ function corrected(
 }
 
 function lineValue(correction: BandCorrection, line: EmissionLine): number {
-  return bandValue(correction.fit.shape, correction.fit.parameters, line.wavelengthNm);
+  return correction.fits.reduce(
+    (sum, fit) => sum + fit.share * bandValue(fit.shape, fit.parameters, line.wavelengthNm),
+    0,
+  );
 }
 
 /** The lamp's drift around the band, relative to the transmittance: common to its pixels, so it moves levels only. */
@@ -185,10 +188,17 @@ function relativeDrift(scaled: ScaledCurve, range: BandRange): number {
   return light === 0 ? 0 : drift / light;
 }
 
-/** Adds a further standard uncertainty in quadrature. */
+/** Adds a further standard uncertainty in quadrature; an interval that is not symmetric stays so. */
 function widen(number: Quantity, further: (value: number) => number): Quantity {
   if (isAbsent(number)) return number;
-  return quantity(number.value, Math.hypot(number.standardUncertainty, further(number.value)));
+  const { value, standardUncertainty, interval95 } = number;
+  const more = quantity(0, further(value));
+  const reach = (end: number): number => Math.hypot(end - value, more.interval95[1]);
+  return {
+    value,
+    standardUncertainty: Math.hypot(standardUncertainty, more.standardUncertainty),
+    interval95: [value - reach(interval95[0]), value + reach(interval95[1])],
+  };
 }
 
 function widenDetails(

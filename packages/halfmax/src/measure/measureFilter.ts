@@ -1,14 +1,16 @@
-import type { Calibration } from '../calibration/index.js';
+import { type Calibration, wavelengthAt } from '../calibration/index.js';
 import type { CleanSpectrum, NoiseModel, ReducedFrames, Warning } from '../frames/index.js';
-import { findBands, outOfBand } from '../metrics/index.js';
+import { type BandRange, findBands, outOfBand } from '../metrics/index.js';
 import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
 import { transmittanceCurve } from '../transmittance/index.js';
 import type { DecisionRule } from '../verdict/index.js';
-import { bandTargets, linesOutsideBands } from './bandTargets.js';
-import { curveOnScale } from './curveOnScale.js';
+import { bandTargets } from './bandTargets.js';
+import { bandWarnings } from './bandWarnings.js';
+import { blockingLimits, curveOnScale, type ScaledCurve } from './curveOnScale.js';
 import { judgeClaims } from './judgeClaims.js';
 import { measureBand } from './measureBand.js';
 import type { CurveTable, FilterReport } from './measurement.js';
+import { noPassband } from './noPassband.js';
 import { quoteBand } from './quoteBand.js';
 
 /** What holds for all filters of a session. */
@@ -68,8 +70,10 @@ export function measureFilter(
     transmittance: scaled.curve.transmittance,
     standardUncertainty: scaled.standardUncertainty,
   };
+  const whyNone = (): string =>
+    noPassband(filtered, open, scaled, (pixel) => wavelengthAt(calibration.dispersion, pixel));
   if (scaled.curve.wavelengthNm.length < 5) {
-    const why = 'the open beam is too weak or clipped in nearly every pixel';
+    const why = `nearly no pixel has a transmittance: ${whyNone()}`;
     const report = {
       id,
       label,
@@ -90,37 +94,30 @@ export function measureFilter(
     repeat: repeat === null ? 0 : repeat.relative / Math.sqrt(repeat.repeats),
     nonLinearity: options.nonLinearity,
   };
+  const leastDrift = isSingleScan(open) ? options.singleOpenDrift : 0;
   const bands = ranges.map((range, index) => {
     const trials = { seed: bandSeed(options.seed, id, index), draws: options.draws };
+    const darkLevel = darkLevelOf(scaled, range);
     return measureBand(scaled, range, targets[index]!, {
       calibration,
       pixels,
-      levels,
-      leastDrift: isSingleScan(open) ? options.singleOpenDrift : 0,
+      levels: darkLevel > 0 ? { ...levels, darkLevel } : levels,
+      leastDrift,
       trials,
     });
   });
-  const warnings: Warning[] = [...measured.warnings];
-  if (bands.length === 0) {
-    const what =
-      'no passband stands out of the noise, or its pixels are clipped or too weak in the open beam';
-    warnings.push({ where: id, what });
-  }
-  for (const line of bands.length === 0 ? [] : linesOutsideBands(filter.lines, ranges)) {
-    const what = `the line ${line.name} (${line.wavelengthNm.toFixed(1)} nm) that the session names lies in no passband`;
-    warnings.push({ where: id, what });
-  }
-  for (const { report: band } of bands) {
-    if (!band.extrapolated) continue;
-    const [from, to] = calibration.coveredNm;
-    warnings.push({
-      where: id,
-      what:
-        `the band for ${band.target.join(', ') || 'no named line'} reaches beyond the lamp lines used ` +
-        `(${from.toFixed(1)} to ${to.toFixed(1)} nm): its wavelengths are extrapolated`,
-    });
-  }
-  const claims = judgeClaims(bands, filter.claims, scaled, options.rule, ranges);
+  const warnings: Warning[] = [
+    ...measured.warnings,
+    ...(bands.length === 0 ? [{ where: id, what: `no passband found: ${whyNone()}` }] : []),
+    ...bandWarnings({ id, lines: filter.lines, ranges, bands, coveredNm: calibration.coveredNm }),
+  ];
+  const { flicker, repeat: repeated, nonLinearity } = levels;
+  const limits = blockingLimits(
+    scaled,
+    Math.hypot(flicker, repeated, nonLinearity / Math.sqrt(3), leastDrift),
+  );
+  const seen = { curve: scaled.curve, bands: ranges, limits };
+  const claims = judgeClaims(bands, filter.claims, seen, options.rule);
   const context = {
     label,
     bench: options.bench,
@@ -137,7 +134,7 @@ export function measureFilter(
         claims: claims[index]!,
         quote: quoteBand(report, context),
       })),
-      outOfBand: outOfBand(scaled.curve, ranges, { floor: scaled.floor }),
+      outOfBand: outOfBand(scaled.curve, ranges, limits),
       lampDrift: measured.drift,
     },
     curve,
@@ -149,6 +146,12 @@ export function measureFilter(
 function isSingleScan(open: readonly CleanSpectrum[]): boolean {
   const exposures = new Set(open.map((spectrum) => spectrum.exposureMs));
   return exposures.size === open.length && new Set(open.map((spectrum) => spectrum.takenAtMs)).size === 1;
+}
+
+/** What darks of another exposure leave open, the mean over a band's pixels. */
+function darkLevelOf({ curve, darkShared }: ScaledCurve, { blueNm, redNm }: BandRange): number {
+  const inBand = darkShared.filter((_, i) => curve.wavelengthNm[i]! >= blueNm && curve.wavelengthNm[i]! <= redNm);
+  return inBand.length === 0 ? 0 : Math.abs(inBand.reduce((sum, value) => sum + value, 0)) / inBand.length;
 }
 
 /** Frames behind the scan with the fewest. */

@@ -1,3 +1,4 @@
+import { floorDeviations, type PixelFloors } from './pixelFloors.js';
 import type { Curve } from './types.js';
 
 /** Pixels that are averaged to see a foot in the noise. */
@@ -69,15 +70,16 @@ export function footOf(way: WayOut): Pick<WayOut, 'level' | 'standardUncertainty
  * noise, falls no further within the next seven pixels.
  *
  * @param way - the averaged curve
- * @param limits - smallest level that can be told from zero by a single pixel, transmittance
+ * @param limits - smallest level that can be told from zero by a single pixel, and what of it all pixels share
  * @param strayLight - smallest level that can be told from zero at all
  * @returns the pixel, or null where the foot goes on to the end of the way
  */
-export function footEnd(way: WayOut, limits: Float64Array, strayLight: number): number | null {
+export function footEnd(way: WayOut, limits: PixelFloors, strayLight: number): number | null {
   const step = way.end >= way.start ? 1 : -1;
   for (let i = way.start; step * (way.end - i) >= 0; i += step) {
     const passed = Math.min(footPixels, Math.abs(i - way.start) + 1);
-    if (way.level[i]! <= Math.max(strayLight, limits[i]! / Math.sqrt(passed))) return i;
+    const own = limits.noise[i]! / Math.sqrt(passed);
+    if (way.level[i]! <= Math.max(strayLight, Math.hypot(own, floorDeviations * limits.shared[i]!))) return i;
     const ahead = i + step * footPixels;
     if (step * (way.end - ahead) < 0) continue;
     const fall = way.level[i]! - way.level[ahead]!;

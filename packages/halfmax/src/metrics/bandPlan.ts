@@ -1,5 +1,4 @@
-import { median } from '../numeric/index.js';
-import { firstAbove } from './localWeights.js';
+import { firstAbove, median } from '../numeric/index.js';
 import { requireCurve } from './requireCurve.js';
 import { roughCrossing, runningMedian3 } from './roughCrossing.js';
 import { trustedPixels } from './trustedPixels.js';

@@ -27,7 +27,7 @@ export function feetOf(
 ): [number, number][] {
   const { wavelengthNm } = curve;
   const trust = trustedPixels(curve);
-  const limits = pixelFloors(curve, options.floor);
+  const limits = pixelFloors(curve, options);
   const feet: [number, number][] = [];
   for (const band of bands) {
     const [low, high] = bandReach(band, widths);

@@ -1,12 +1,12 @@
 import type { Blocking, BlockingOptions, PlacedOpticalDensity } from './blockingTypes.js';
 import { densityOf, limitOf, noLight } from './densityOf.js';
-import { firstAbove } from './localWeights.js';
-import { pixelFloors, pixelWidth } from './pixelFloors.js';
+import { firstAbove, normalQuantile } from '../numeric/index.js';
+import { floorDeviations, pixelFloors, pixelWidth } from './pixelFloors.js';
 import { trustedPixels } from './trustedPixels.js';
 import type { Curve } from './types.js';
 
-/** 95 % one-sided point of the normal distribution: "below X" is meant to hold with that probability. */
-const oneSided95 = 1.6448536269514722;
+/** "Below X" is meant to hold with a probability of 95 %. */
+const oneSided95 = normalQuantile(0.95);
 
 /** Blocking over several stretches taken together. */
 export function blockingOver(
@@ -15,14 +15,15 @@ export function blockingOver(
   options: BlockingOptions,
 ): Blocking {
   const { wavelengthNm, transmittance, standardUncertainty } = curve;
-  const { strayLight = 1e-3, blindAbove = 0.1 } = options;
+  const { strayLight = 1e-3, blindAbove = 0.1, levelUncertainty = 0 } = options;
   if (!(strayLight >= 0 && strayLight < 1)) {
     throw new RangeError(`opticalDensityIn requires strayLight from 0 to 1, got ${strayLight}`);
   }
-  const floors = pixelFloors(curve, options.floor);
+  const floors = pixelFloors(curve, options);
+  const hides = options.shared === undefined ? 'noise' : 'noise, the dark';
   const trust = trustedPixels(curve);
   const n = wavelengthNm.length;
-  let [width, asked, sum, variance, floorSquares, first, last] = [0, 0, 0, 0, 0, -1, -1];
+  let [width, asked, sum, variance, floorSquares, shared, first, last] = [0, 0, 0, 0, 0, 0, -1, -1];
   let worst = { value: -Infinity, bound: -Infinity, limit: 0, u: 0, atNm: 0 };
   let bound = { value: -Infinity, atNm: 0 };
   for (const [from, to] of stretches) {
@@ -30,7 +31,7 @@ export function blockingOver(
     const run: number[] = [];
     for (let i = firstAbove(wavelengthNm, from - 1e-9); i < n && wavelengthNm[i]! <= to + 1e-9; i++) {
       if (trust[i] === 0) continue;
-      if (Math.max(floors[i]!, strayLight) > blindAbove) {
+      if (Math.max(floors.whole[i]!, strayLight) > blindAbove) {
         run.length = 0;
         continue;
       }
@@ -38,7 +39,8 @@ export function blockingOver(
       width += w;
       sum += w * transmittance[i]!;
       variance += (w * standardUncertainty[i]!) ** 2;
-      floorSquares += (w * floors[i]!) ** 2;
+      floorSquares += (w * floors.noise[i]!) ** 2;
+      shared += w * floors.shared[i]!;
       first = first < 0 ? i : first;
       last = i;
       run.push(i);
@@ -59,9 +61,9 @@ export function blockingOver(
     };
   }
   const mean = sum / width;
-  const u = Math.sqrt(variance) / width;
-  const floor = Math.sqrt(floorSquares) / width;
-  const limit = limitOf(floor, strayLight);
+  const u = Math.hypot(Math.sqrt(variance) / width, shared / width, levelUncertainty * mean);
+  const noiseFloor = Math.sqrt(floorSquares) / width;
+  const limit = limitOf(noiseFloor, (floorDeviations * Math.abs(shared)) / width, strayLight);
   return {
     ...range,
     seenFromNm: wavelengthNm[first]!,
@@ -73,20 +75,22 @@ export function blockingOver(
   };
 
   function look(three: readonly number[]): void {
-    let [value, square, floorSquare] = [0, 0, 0];
+    let [value, square, floorSquare, common] = [0, 0, 0, 0];
     for (const i of three) {
       value += transmittance[i]! / 3;
       square += (standardUncertainty[i]! / 3) ** 2;
-      floorSquare += (floors[i]! / 3) ** 2;
+      floorSquare += (floors.noise[i]! / 3) ** 2;
+      common += floors.shared[i]! / 3;
     }
     const noise = Math.sqrt(square);
-    const own = Math.max(Math.sqrt(floorSquare), strayLight);
+    const u = Math.hypot(noise, common, levelUncertainty * value);
+    const own = Math.max(Math.hypot(Math.sqrt(floorSquare), floorDeviations * common), strayLight);
     const atNm = wavelengthNm[three[1]!]!;
-    const upper = Math.max(value + oneSided95 * noise, own);
+    const upper = Math.max(value + oneSided95 * u, own);
     if (upper > bound.value) bound = { value: upper, atNm };
     // the highest of many is looked at: four standard uncertainties instead of three
     const stands = value > strayLight && value > 4 * noise && value > own;
-    if (stands && value > worst.value) worst = { value, bound: upper, limit: own, u: noise, atNm };
+    if (stands && value > worst.value) worst = { value, bound: upper, limit: own, u, atNm };
   }
 
   function worstOf(): PlacedOpticalDensity {
@@ -94,13 +98,13 @@ export function blockingOver(
     if (!(bound.value > 0)) return { absent: noLight };
     if (bound.value > worst.bound && worst.value > -Infinity) {
       const seen = `${(-Math.log10(worst.value)).toFixed(2)} at ${worst.atNm.toFixed(2)} nm`;
-      const why = `the lowest that stands above noise and stray light is ${seen}, noise hides more here`;
+      const why = `the lowest that stands above ${hides} and stray light is ${seen}, noise hides more here`;
       return { atLeast: -Math.log10(bound.value), why, atNm: bound.atNm };
     }
     if (worst.value === -Infinity) {
       return {
         atLeast: -Math.log10(bound.value),
-        why: 'no three neighbouring pixels stand above noise and stray light; the weakest limit is given',
+        why: `no three neighbouring pixels stand above ${hides} and stray light; the weakest limit is given`,
         atNm: bound.atNm,
       };
     }

@@ -5,6 +5,13 @@ export interface BlockingOptions {
   /** Smallest transmittance distinguishable from zero: one number, or one per pixel. @default 3 standard uncertainties */
   readonly floor?: number | ArrayLike<number>;
   /**
+   * What of the floor all pixels share: standard uncertainty per pixel with its sign, transmittance, such as a dark
+   * whose level is not known. It stays in a mean over pixels, where noise averages out. @default none
+   */
+  readonly shared?: ArrayLike<number>;
+  /** Relative standard uncertainty of the level of all pixels together: lamp, detector. @default 0 */
+  readonly levelUncertainty?: number;
+  /**
    * The instrument's own limit: light of other wavelengths that reaches a pixel, over the open beam. It is assumed,
    * not measured. Typical of a single monochromator: 0.1 %. @default 1e-3
    */

@@ -19,16 +19,19 @@ export function densityOf(
   return least > 0 ? { atLeast: -Math.log10(least), why: limit.why } : { absent: noLight };
 }
 
-/** The larger of noise floor and stray light, and which it is. */
-export function limitOf(floor: number, strayLight: number): { transmittance: number; why: string } {
+/** The largest of noise floor, shared floor and stray light, and which it is. */
+export function limitOf(
+  noiseFloor: number,
+  sharedFloor: number,
+  strayLight: number,
+): { transmittance: number; why: string } {
+  const floor = Math.hypot(noiseFloor, sharedFloor);
   if (strayLight >= floor) {
     return {
       transmittance: strayLight,
       why: `stray light of the instrument, assumed up to ${strayLight.toPrecision(2)} of the open beam`,
     };
   }
-  return {
-    transmittance: floor,
-    why: `noise: a mean below ${floor.toPrecision(2)} cannot be told from zero`,
-  };
+  const what = sharedFloor > noiseFloor ? 'the dark, taken at another exposure' : 'noise';
+  return { transmittance: floor, why: `${what}: a mean below ${floor.toPrecision(2)} cannot be told from zero` };
 }

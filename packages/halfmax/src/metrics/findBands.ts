@@ -1,4 +1,4 @@
-import { firstAbove } from './localWeights.js';
+import { firstAbove } from '../numeric/index.js';
 import { requireCurve } from './requireCurve.js';
 import { roughCrossing, runningMedian3 } from './roughCrossing.js';
 import { trustedPixels } from './trustedPixels.js';

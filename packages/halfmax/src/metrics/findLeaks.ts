@@ -1,6 +1,6 @@
 import { footOf, wayOut } from './bandFoot.js';
 import type { BlockingOptions } from './blockingTypes.js';
-import { firstAbove } from './localWeights.js';
+import { firstAbove } from '../numeric/index.js';
 import { pixelFloors } from './pixelFloors.js';
 import { trustedPixels } from './trustedPixels.js';
 import type { Curve } from './types.js';
@@ -12,6 +12,7 @@ export interface Leak {
   readonly peakNm: number;
   /** Highest mean of three neighbouring pixels. */
   readonly peakTransmittance: number;
+  /** Noise, what the pixels share, and the level. */
   readonly standardUncertainty: number;
   /** Width over which the pixels stand out, nm. */
   readonly widthNm: number;
@@ -48,8 +49,8 @@ export function findLeaks(
   options: BlockingOptions & { readonly leakSigma?: number },
 ): Leak[] {
   const { wavelengthNm, transmittance, standardUncertainty } = curve;
-  const { strayLight = 1e-3, leakSigma = 3 } = options;
-  const floors = pixelFloors(curve, options.floor);
+  const { strayLight = 1e-3, leakSigma = 3, levelUncertainty = 0 } = options;
+  const { whole, shared } = pixelFloors(curve, options);
   const trust = trustedPixels(curve);
   const leaks: Leak[] = [];
   for (const stretch of stretches) {
@@ -68,7 +69,8 @@ export function findLeaks(
 
     function stands(i: number): boolean {
       const u = standardUncertainty[i]!;
-      if (!(transmittance[i]! > Math.max(leakSigma * u, floors[i]!, strayLight))) return false;
+      const own = Math.hypot(u, shared[i]!);
+      if (!(transmittance[i]! > Math.max(leakSigma * own, whole[i]!, strayLight))) return false;
       return feet.every(
         (foot) =>
           transmittance[i]! > foot.level[i]! + leakSigma * Math.hypot(u, foot.standardUncertainty[i]!),
@@ -87,7 +89,9 @@ export function findLeaks(
     for (let k = 1; k + 1 < run.length; k++) {
       const three = [run[k - 1]!, run[k]!, run[k + 1]!];
       const mean = three.reduce((sum, i) => sum + transmittance[i]! / 3, 0);
-      const u = Math.sqrt(three.reduce((sum, i) => sum + (standardUncertainty[i]! / 3) ** 2, 0));
+      const noise = Math.sqrt(three.reduce((sum, i) => sum + (standardUncertainty[i]! / 3) ** 2, 0));
+      const dark = three.reduce((sum, i) => sum + shared[i]! / 3, 0);
+      const u = Math.hypot(noise, dark, levelUncertainty * mean);
       if (mean > best.mean) best = { mean, u, atNm: wavelengthNm[run[k]!]! };
     }
     const first = run[0]!;

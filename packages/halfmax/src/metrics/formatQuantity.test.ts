@@ -27,6 +27,15 @@ describe('formatQuantity', () => {
     }
   });
 
+  it('has no zero with a minus, and two digits of an uncertainty above 100', () => {
+    expect(formatQuantity(quantity(-0.04, 1.84))).toBe('0.0 ± 1.8');
+    expect(formatQuantity(quantity(-0.06, 1.84))).toBe('-0.1 ± 1.8');
+    expect(formatQuantity(quantity(-0, 0))).toBe('0');
+    expect(formatQuantity(quantity(12345, 678))).toBe('12350 ± 680');
+    expect(formatQuantity(quantity(-31, 99.6))).toBe('-30 ± 100');
+    expect(formatQuantity(quantity(0.5, 0.0996))).toBe('0.50 ± 0.10');
+  });
+
   it('shows no number where there is none', () => {
     expect(formatQuantity(absent('no band'))).toBe('–');
     expect(formatQuantity(quantity(3, 0))).toBe('3');

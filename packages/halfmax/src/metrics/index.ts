@@ -4,7 +4,7 @@ export { type CrossingReader, crossingReader } from './crossingReader.js';
 export { describeBand } from './describeBand.js';
 export { type FindBandsOptions, findBands } from './findBands.js';
 export type { Leak } from './findLeaks.js';
-export { decimalsFor, formatQuantity } from './formatQuantity.js';
+export { decimalsFor, formatDigits, formatQuantity } from './formatQuantity.js';
 export { type HalfCrossings, halfCrossings, halfCrossingsOf } from './halfCrossings.js';
 export { type LocalWeights, localWeights } from './localWeights.js';
 export { opticalDensityIn } from './opticalDensityIn.js';

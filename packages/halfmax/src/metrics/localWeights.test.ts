@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { firstAbove, localWeights } from './localWeights.js';
+import { localWeights } from './localWeights.js';
 
 const x = Float64Array.from([0, 0.9, 2.1, 3, 3.8, 5.2, 6, 7.1, 8]);
 const trust = new Float64Array(9).fill(1);
@@ -32,9 +32,5 @@ describe('localWeights', () => {
 
   it('has nothing to say on too few pixels', () => {
     expect(localWeights(x.subarray(0, 3), trust, 1, 2, 3)).toBeNull();
-  });
-
-  it('finds the first wavelength above a limit', () => {
-    expect([-1, 0, 0.5, 8].map((limit) => firstAbove(x, limit))).toEqual([0, 1, 1, 9]);
   });
 });

@@ -1,3 +1,5 @@
+import { firstAbove } from '../numeric/index.js';
+
 /** A local fit as a linear functional: value and slope at one place are sums of weights times pixels. */
 export interface LocalWeights {
   /** Index of the first pixel that counts. */
@@ -57,18 +59,6 @@ export function localWeights(
   const slope = functional(columns, triangle, root, 1);
   for (let i = 0; i < m; i++) slope[i]! /= reach;
   return { from, value, slope };
-}
-
-/** Index of the first wavelength above a limit. */
-export function firstAbove(wavelengthNm: Float64Array, limitNm: number): number {
-  let low = 0;
-  let high = wavelengthNm.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (wavelengthNm[middle]! > limitNm) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 /** Gram-Schmidt in place (each column twice); returns the upper triangle. */

@@ -6,8 +6,9 @@ import type { BandPlan } from './bandPlan.js';
 import { integralWeights } from './integralWeights.js';
 import type { LevelPlace } from './levelCrossing.js';
 import { levelCrossing } from './levelCrossing.js';
+import { peakInterval } from './peakInterval.js';
 import { addPlaceGradient, curvatureAt, slopeAt } from './placeGradient.js';
-import { absent, isAbsent, quantity } from './quantity.js';
+import { absent, isAbsent, normal95, quantity } from './quantity.js';
 import { addNodeSlope, addSlopeWeights, addValueWeights, stretchSlope } from './smoothedStretch.js';
 import type { Absent, Measured, Quantity } from './types.js';
 
@@ -96,20 +97,26 @@ export function measureBand(
     return propagated(slopeAt(curve, edge), gradient);
   }
 
-  /** On a flat top noise moves the place far: then what the noise patterns of the peak show is the larger. */
-  function peakPlace(): Quantity {
+  /**
+   * On a flat or rippled top noise moves the place far, from one maximum to another: the interval holds them all, and
+   * the uncertainty is the largest of what a single maximum, the noise patterns of the peak and the interval give.
+   */
+  function peakPlace(): Measured {
     const { k, t, atNm } = found.peak.place;
     const { top } = kernel;
-    const reach = Math.max(1, Math.round(plan.leastWindowNm / plan.pixelNm));
+    const { pixelNm } = plan;
+    const interval95 = peakInterval(top, transmittance, standardUncertainty, found.peak.place, pixelNm);
+    const least = Math.max(found.peak.placeSpreadNm, (interval95[1] - interval95[0]) / (2 * normal95));
+    const reach = Math.max(1, Math.round(plan.leastWindowNm / pixelNm));
     const [low, high] = [Math.max(k - reach, 0), Math.min(k + reach, top.atNm.length - 1)];
     const bend = stretchSlope(top, high, transmittance) - stretchSlope(top, low, transmittance);
-    if (!(bend < 0)) return quantity(atNm, found.peak.placeSpreadNm);
+    if (!(bend < 0)) return { value: atNm, standardUncertainty: least, interval95 };
     const gradient = new Float64Array(n);
     const scale = -(top.atNm[high]! - top.atNm[low]!) / bend;
     if (t === 0) addNodeSlope(top, k, scale, gradient);
     else addSlopeWeights(top, k, t, scale, gradient);
     const linear = Math.min(propagated(atNm, gradient).standardUncertainty, fwhm / Math.sqrt(12));
-    return quantity(atNm, Math.max(linear, found.peak.placeSpreadNm));
+    return { value: atNm, standardUncertainty: Math.max(linear, least), interval95 };
   }
 
   function absoluteHalf(): OtherDefinitions['absoluteHalf'] {

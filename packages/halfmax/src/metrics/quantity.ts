@@ -1,7 +1,8 @@
+import { normalQuantile } from '../numeric/index.js';
 import type { Absent, Measured } from './types.js';
 
 /** Half-width of the central 95 % of a normal distribution, in standard deviations. */
-const normal95 = 1.959963984540054;
+export const normal95: number = normalQuantile(0.975);
 
 /**
  * A number with its standard uncertainty and the normal 95 % interval.

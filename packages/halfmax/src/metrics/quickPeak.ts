@@ -61,8 +61,8 @@ export function quickPeak(
     for (let at = 0; at < noise.length; at += n) {
       let above = top;
       let below = top;
-      let highest = Number.NEGATIVE_INFINITY;
-      let lowest = Number.NEGATIVE_INFINITY;
+      let highest = heights[top]! + noise[at + top]!;
+      let lowest = heights[top]! - noise[at + top]!;
       for (let j = 0; j < count; j++) {
         const k = near[j]!;
         const added = heights[k]! + noise[at + k]!;

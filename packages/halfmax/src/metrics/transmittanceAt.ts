@@ -1,6 +1,6 @@
-import { median } from '../numeric/index.js';
+import { firstAbove, median } from '../numeric/index.js';
 import type { LocalWeights } from './localWeights.js';
-import { firstAbove, localWeights } from './localWeights.js';
+import { localWeights } from './localWeights.js';
 import { absent, isAbsent, quantity } from './quantity.js';
 import { requireCurve } from './requireCurve.js';
 import { trustedPixels } from './trustedPixels.js';

@@ -15,16 +15,28 @@ export function trustedPixels(curve: Curve): Float64Array {
   const n = t.length;
   const trust = new Float64Array(n).fill(1);
   for (let i = 2; i < n - 2; i++) {
-    const around = [t[i - 2]!, t[i + 2]!];
-    if (i >= 3) around.push(t[i - 3]!);
-    if (i < n - 3) around.push(t[i + 3]!);
-    around.sort((a, b) => a - b);
-    const middle = around.length >> 1;
-    const base = around.length % 2 === 1 ? around[middle]! : (around[middle - 1]! + around[middle]!) / 2;
+    const base = medianBeside(t, i);
     const excess = Math.abs(t[i]! - base);
     const neighbours = Math.max(Math.abs(t[i - 1]! - base), Math.abs(t[i + 1]! - base));
     const noise = Math.max(u[i]!, u[i - 1]!, u[i + 1]!);
     if (excess > Math.max(8 * noise, 0.02) && neighbours < 0.35 * excess) trust[i] = 0;
   }
   return trust;
+}
+
+/** Median of the pixels two and three away, as far as there are such. */
+function medianBeside(t: Float64Array, i: number): number {
+  const a = t[i - 2]!;
+  const b = t[i + 2]!;
+  const low = Math.min(a, b);
+  const high = Math.max(a, b);
+  const before = i >= 3;
+  const after = i < t.length - 3;
+  if (before && after) {
+    const c = t[i - 3]!;
+    const d = t[i + 3]!;
+    return (Math.max(low, Math.min(c, d)) + Math.min(high, Math.max(c, d))) / 2;
+  }
+  if (!before && !after) return (a + b) / 2;
+  return Math.max(low, Math.min(high, before ? t[i - 3]! : t[i + 3]!));
 }

@@ -70,7 +70,9 @@ export function fitNonlinear(
 
   const { n, p, parameters, jacobian, roots, step, size, best } = workspace;
   const stepKnown = proposeStep(workspace, 0);
-  for (let i = 0; i < n * p; i++) jacobian[i]! *= roots[Math.floor(i / p)]!;
+  for (let i = 0; i < n; i++) {
+    for (let a = 0; a < p; a++) jacobian[i * p + a]! *= roots[i]!;
+  }
   const factors = weightedQr(jacobian, p);
   const covariance =
     factors === null

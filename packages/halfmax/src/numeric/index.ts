@@ -1,5 +1,6 @@
 export { crossings } from './crossings.js';
 export { evaluatePolynomial } from './evaluatePolynomial.js';
+export { firstAbove } from './firstAbove.js';
 export { fitLinear, type LinearFit } from './fitLinear.js';
 export { fitNonlinear, type NonlinearFit } from './fitNonlinear.js';
 export { fitPolynomial, type PolynomialFit, type PolynomialOptions } from './fitPolynomial.js';

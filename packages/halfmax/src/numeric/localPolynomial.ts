@@ -1,3 +1,4 @@
+import { firstAbove } from './firstAbove.js';
 import { requireWeights } from './requireWeights.js';
 
 /** A smooth value with its derivatives, and the weights that made it. */
@@ -109,15 +110,4 @@ export function localPolynomial(
     curvature: result.curvature / halfWidth ** 2,
     valueWeights: { from, weights: combined },
   };
-}
-
-function firstAbove(x: ArrayLike<number>, limit: number): number {
-  let low = 0;
-  let high = x.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (x[middle]! > limit) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }

@@ -8,7 +8,7 @@ const ROOT_TWO_PI = 2.5066282746310002;
  * @throws {RangeError} NaN
  *
  * Source: Abramowitz, Stegun (1964), 26.2.11 near the middle, the continued fraction 26.2.14 in the tails. Cost:
- * some 20 to 150 terms.
+ * up to 160 terms, the most at z = -2.
  * @example
  * normalCdf(0); // => 0.5
  */
@@ -27,9 +27,9 @@ export function normalCdf(z: number): number {
     }
     return 0.5 + density * sum;
   }
-  // From the far end inwards; 150 levels settle it at z = -2, the slowest.
+  // From the far end inwards. What is left falls as exp(-2 |z| sqrt(2 levels)); far out a few levels are enough.
   let tail = 0;
-  for (let k = 150; k >= 1; k--) tail = k / (tail - z);
+  for (let k = 10 + Math.ceil(600 / square); k >= 1; k--) tail = k / (tail - z);
   return density / (tail - z);
 }
 

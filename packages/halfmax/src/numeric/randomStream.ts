@@ -46,15 +46,29 @@ export function splitStream(seed: number, k: number): RandomStream {
   const generator = xoroshiro128plusFromState(hashedState(seed));
   for (let i = 0; i < k; i++) generator.jump();
 
+  // The state is kept here from now on: in a typed array it is never boxed.
+  const state = Int32Array.from(generator.getState());
+  const next = (): number => {
+    const high0 = state[0]!;
+    const low0 = state[1]!;
+    const low1 = state[3]!;
+    const a = low1 ^ low0;
+    const b = state[2]! ^ high0;
+    state[1] = (low0 << 24) ^ (high0 >>> 8) ^ a ^ (a << 16);
+    state[0] = (high0 << 24) ^ (low0 >>> 8) ^ b ^ ((b << 16) | (a >>> 16));
+    state[3] = (b << 5) ^ (a >>> 27);
+    state[2] = (a << 5) ^ (b >>> 27);
+    return (low0 + low1) | 0;
+  };
   // 26 bits each of two outputs, the weak lowest bits left out; the half keeps 0 away and is exact in 53 bits.
-  const uniform = (): number =>
-    ((generator.next() >>> 6) * 67108864 + (generator.next() >>> 6) + 0.5) * 2.220446049250313e-16; // 2^26, 2^-52
-  let spare = Number.NaN;
+  const uniform = (): number => ((next() >>> 6) * 67108864 + (next() >>> 6) + 0.5) * 2.220446049250313e-16; // 2^26, 2^-52
+  const spare = new Float64Array(1).fill(Number.NaN);
+  const { isNaN: isAbsent } = Number;
   const normal = (): number => {
-    if (!Number.isNaN(spare)) {
-      const value = spare;
-      spare = Number.NaN;
-      return value;
+    const kept = spare[0]!;
+    if (!isAbsent(kept)) {
+      spare[0] = Number.NaN;
+      return kept;
     }
     for (;;) {
       const u = 2 * uniform() - 1;
@@ -62,7 +76,7 @@ export function splitStream(seed: number, k: number): RandomStream {
       const square = u * u + v * v;
       if (square >= 1 || square === 0) continue;
       const factor = Math.sqrt((-2 * Math.log(square)) / square);
-      spare = v * factor;
+      spare[0] = v * factor;
       return u * factor;
     }
   };

@@ -50,3 +50,119 @@ export interface EmissionLineTable extends TableHead {
   readonly neighbours: readonly { readonly of: string; readonly names: readonly string[] }[];
   readonly lines: readonly EmissionLine[];
 }
+
+/** shared/filter-angle.json */
+export interface FilterAngleTable extends TableHead {
+  /** Lowest and highest effective index of filters of unknown build. */
+  readonly effectiveIndex: readonly number[];
+  /** Lowest and highest shift to the red per kelvin. */
+  readonly temperatureNmPerK: readonly number[];
+}
+
+/** shared/photometry.json */
+export interface PhotometryTable extends TableHead {
+  /** W per square metre and nm of a source of V = 0. */
+  readonly vZeroPointWm2Nm: number;
+  readonly vEffectiveNm: number;
+  /** cd per square metre of V = 0 per square arcsecond. */
+  readonly luminanceOfZero: number;
+  readonly lumensPerWatt: number;
+  /** Pairs of nm and weight. */
+  readonly vBand: readonly (readonly number[])[];
+  readonly luminousEfficiency: readonly (readonly number[])[];
+}
+
+/** shared/atmosphere.json */
+export interface AtmosphereTable extends TableHead {
+  readonly rayleigh: { readonly a: number; readonly b: number; readonly c: number };
+  readonly aerosol: {
+    readonly opticalDepth550: number;
+    readonly exponent: number;
+    readonly exponentSource: string;
+    readonly opticalDepthSource: string;
+  };
+}
+
+/** A Gaussian with a width of its own on either side. */
+export interface SourceBand {
+  readonly centreNm: number;
+  readonly blueFwhmNm: number;
+  readonly redFwhmNm: number;
+}
+
+/** A lamp as lines and bands of stated relative power. */
+export interface LampSpectrum {
+  readonly name: string;
+  readonly aliases: readonly string[];
+  readonly lines: readonly { readonly wavelengthNm: number; readonly power: number }[];
+  readonly bands: readonly (SourceBand & { readonly power: number })[];
+  readonly source: string;
+}
+
+/** shared/light-sources.json */
+export interface LightSourceTable extends TableHead {
+  readonly lamps: readonly LampSpectrum[];
+  /** White LEDs by colour temperature, ascending. */
+  readonly leds: readonly {
+    readonly colourTemperatureK: number;
+    readonly pump: SourceBand & { readonly peak: number };
+    readonly phosphor: SourceBand & { readonly peak: number };
+  }[];
+  readonly ledSource: string;
+}
+
+/** shared/night-sky.json */
+export interface NightSkyTable extends TableHead {
+  readonly airglow: {
+    readonly continuumRayleighPerNm: number;
+    readonly continuumSource: string;
+    readonly lines: readonly {
+      readonly name: string;
+      readonly wavelengthNm: number;
+      readonly rayleigh: number;
+      readonly source: string;
+    }[];
+  };
+  readonly zodiacal: { readonly s10: number; readonly source: string };
+  readonly starlight: { readonly s10: number; readonly temperatureK: number; readonly source: string };
+  readonly sunTemperatureK: number;
+  readonly sunSource: string;
+  readonly moon: {
+    readonly rayleighLog: number;
+    readonly mieLog: number;
+    readonly mieDegrees: number;
+    readonly extinction: number;
+    readonly phaseConstant: number;
+    readonly phaseLinear: number;
+    readonly phaseFourth: number;
+    readonly source: string;
+  };
+  readonly siteClasses: readonly {
+    readonly name: string;
+    readonly vMagnitude: number;
+    readonly source: string;
+  }[];
+  readonly siteLamps: readonly { readonly source: string; readonly share: number }[];
+  readonly siteLampsSource: string;
+  /** What is taken where a session states no camera or no target. */
+  readonly usual: {
+    readonly camera: {
+      readonly fNumber: number;
+      readonly pixelUm: number;
+      readonly quantumEfficiency: number;
+      readonly readNoise: number;
+      readonly darkCurrent: number;
+    };
+    readonly targets: readonly { readonly species: string; readonly rayleigh: number }[];
+    readonly otherRayleigh: number;
+    readonly source: string;
+  };
+}
+
+/** shared/colour-camera.json */
+export interface ColourCameraTable extends TableHead {
+  /** Of the pixels. */
+  readonly shares: Readonly<Record<'red' | 'green' | 'blue', number>>;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly number[])[];
+}

@@ -1,25 +1,31 @@
-import { Ajv, type ErrorObject, type ValidateFunction } from 'ajv';
 import type { InputProblem } from '../errors.js';
 import { nearestName } from './nearestName.js';
 import { quoteValue } from './quoteValue.js';
 import { sessionSchema } from './sessionSchema.generated.js';
+import { validateSession } from './validateSession.generated.js';
+
+/** What the check of the schema says of one fault. */
+export interface SchemaError {
+  readonly instancePath: string;
+  readonly schemaPath: string;
+  readonly keyword: string;
+  readonly params: Readonly<Record<string, unknown>>;
+  readonly message?: string;
+  /** What was found, and the part of the schema that it does not fit. */
+  readonly data?: unknown;
+  readonly parentSchema?: unknown;
+}
+
+/** Checks a manifest; what is wrong with it stands in `errors` after a call that gave false. */
+export interface SessionValidator {
+  (manifest: unknown): boolean;
+  readonly errors?: readonly SchemaError[] | null;
+}
 
 /** Every field name of the schema: a field that is right where it stands is not a slip for another. */
 const knownNames: ReadonlySet<string> = new Set(
   Array.from(JSON.stringify(sessionSchema).matchAll(/"(\w+)":/g), (match) => match[1]!),
 );
-
-let compiled: ValidateFunction | null = null;
-
-/**
- * The schema as a function, made once: that takes longer than a check. The schema itself is checked against its own
- * rules by a test, not in every run.
- */
-function validator(): ValidateFunction {
-  const options = { allErrors: true, verbose: true, strictTypes: false, strictTuples: false } as const;
-  compiled ??= new Ajv({ ...options, meta: false, validateSchema: false }).compile(sessionSchema);
-  return compiled;
-}
 
 /** `/frames/2/exposureMs` as `frames[2].exposureMs`. */
 function fieldName(instancePath: string): string {
@@ -38,12 +44,12 @@ function child(path: string, name: string): string {
 }
 
 /** What is wrong and what to do, from one error of the schema. */
-function problemOf(error: ErrorObject, where: string): InputProblem {
+function problemOf(error: SchemaError, where: string): InputProblem {
   const place = fieldName(error.instancePath);
   const description = (error.parentSchema as { description?: unknown } | undefined)?.description;
   const meaning = typeof description === 'string' ? `it is ${description}` : 'correct it';
   const found = quoteValue(error.data);
-  const params = error.params as Record<string, unknown>;
+  const { params } = error;
   const because = (what: string, fix: string = meaning): InputProblem => ({ where, place, what, fix });
   switch (error.keyword) {
     case 'required': {
@@ -98,7 +104,7 @@ function article(type: string): string {
 }
 
 /** Errors of the branches of a choice say less than the choice itself, and `if` repeats its `then`. */
-function isInsideChoice(error: ErrorObject): boolean {
+function isInsideChoice(error: SchemaError): boolean {
   return (
     /\/(anyOf|oneOf)\/\d+\//.test(error.schemaPath) || error.keyword === 'if' || error.keyword === 'contains'
   );
@@ -112,9 +118,8 @@ function isInsideChoice(error: ErrorObject): boolean {
  * @returns every problem, empty when it fits
  */
 export function checkSchema(manifest: unknown, where: string): InputProblem[] {
-  const validate = validator();
-  if (validate(manifest)) return [];
-  return (validate.errors ?? [])
+  if (validateSession(manifest)) return [];
+  return (validateSession.errors ?? [])
     .filter((error) => !isInsideChoice(error))
     .map((error) => problemOf(error, where));
 }

@@ -1,5 +1,5 @@
 import { refuse } from '../errors.js';
-import { type FitsCard, type FitsValue, parseFitsHeader } from './parseFitsHeader.js';
+import { blockSize, type FitsCard, type FitsValue, parseFitsHeader } from './parseFitsHeader.js';
 import { quoteValue } from './quoteValue.js';
 
 /** An image of a FITS file: its header, and where its data lie. Values come from {@link fitsPixels}. */
@@ -20,10 +20,15 @@ export interface FitsImage {
   readonly dataStart: number;
 }
 
-const blockSize = 2880;
 const bitpixValues: readonly number[] = [8, 16, 32, 64, -32, -64];
 
-/** Value of the first card with this keyword; undefined where there is none. */
+/**
+ * Value of the first card with a keyword.
+ *
+ * @param cards - of one header, in their order
+ * @param keyword - up to eight characters, without blanks
+ * @returns the value, null where the header leaves it undefined; undefined where there is no such card
+ */
 export function fitsValue(cards: readonly FitsCard[], keyword: string): FitsValue | undefined {
   return cards.find((card) => card.keyword === keyword)?.value;
 }

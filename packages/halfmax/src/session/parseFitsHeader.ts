@@ -10,7 +10,8 @@ export interface FitsCard {
   readonly value: FitsValue;
 }
 
-const blockSize = 2880;
+/** Bytes of a FITS block: headers and data fill whole ones. FITS Standard 4.0, section 3.1. */
+export const blockSize: number = 2880;
 const cardSize = 80;
 const maxBlocks = 4000;
 const numberForm = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[ED][+-]?\d+)?$/i;

@@ -34,6 +34,22 @@ describe('writeResult', () => {
     expect(readdirSync(folder).sort()).toEqual(['ha.csv', 'measurement.json', 'mine.txt']);
   });
 
+  it('removes the stale files named, in the same step, and nothing else', () => {
+    for (const name of ['curve-old.csv', 'mine.csv']) writeFileSync(join(folder, name), 'old');
+    mkdirSync(join(folder, 'curve-folder.csv'));
+    writeResult(folder, files, ['curve-old.csv', 'curve-folder.csv', 'curve-gone.csv']);
+    expect(readdirSync(folder).sort()).toEqual(['curve-folder.csv', 'ha.csv', 'measurement.json', 'mine.csv']);
+    expect(() => writeResult(folder, files, ['../curve-old.csv'])).toThrow(RangeError);
+    expect(() => writeResult(folder, files, ['ha.csv'])).toThrow(RangeError);
+  });
+
+  it('keeps stale files where the result cannot be written', () => {
+    writeFileSync(join(folder, 'curve-old.csv'), 'old');
+    mkdirSync(join(folder, 'ha.csv'));
+    expect(() => writeResult(folder, files, ['curve-old.csv'])).toThrow(/in the way/);
+    expect(readFileSync(join(folder, 'curve-old.csv'), 'utf8')).toBe('old');
+  });
+
   it('refuses a folder that is a file', () => {
     writeFileSync(join(folder, 'out'), 'x');
     expect(() => writeResult(join(folder, 'out'), files)).toThrow(

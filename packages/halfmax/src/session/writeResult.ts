@@ -21,9 +21,9 @@ export interface ResultFile {
   readonly content: string | Uint8Array;
 }
 
-function requireNames(files: readonly ResultFile[]): void {
+function requireNames(names: readonly string[]): void {
   const seen = new Set<string>();
-  for (const { name } of files) {
+  for (const name of names) {
     if (name === '' || name === '.' || name === '..' || /[/\\\0]/.test(name)) {
       throw new RangeError(`writeResult requires plain file names, got ${JSON.stringify(name)}`);
     }
@@ -67,14 +67,21 @@ function quietly(steps: readonly (() => void)[]): void {
  *
  * Everything is first written under temporary names in the same folder and flushed to the disk; then the old files are
  * set aside and the new ones renamed into place. If any step fails the old files are put back and nothing new remains.
+ * Files of an earlier result that this one does not replace are set aside with them, and gone in the end.
  *
  * @param outDir - folder to write to; made if it is not there
  * @param files - plain names, all different
+ * @param stale - plain names of earlier files to be removed, other than those of the new ones; what is no file stays
+ * @returns nothing: when it comes back, all of it is done
  * @throws {BadInputError} the folder is a file, is not writable, a folder stands in the way, the disk is full
  * @throws {RangeError} names with folders, or twice the same
  */
-export function writeResult(outDir: string, files: readonly ResultFile[]): void {
-  requireNames(files);
+export function writeResult(
+  outDir: string,
+  files: readonly ResultFile[],
+  stale: readonly string[] = [],
+): void {
+  requireNames([...files.map(({ name }) => name), ...stale]);
   const folder = resolve(outDir);
   const tag = randomBytes(6).toString('hex');
   const planned = files.map(({ name, content }) => ({
@@ -109,6 +116,15 @@ export function writeResult(outDir: string, files: readonly ResultFile[]): void 
       }
       renameSync(fresh, target);
       undo.unshift(() => rmSync(target, { force: true }));
+    }
+    for (const name of stale) {
+      const target = join(folder, name);
+      step = join(outDir, name);
+      if (!existsSync(target) || !statSync(target).isFile()) continue;
+      const old = join(folder, `.${name}.${tag}.old`);
+      renameSync(target, old);
+      undo.unshift(() => renameSync(old, target));
+      setAside.push(old);
     }
   } catch (error) {
     quietly(undo);

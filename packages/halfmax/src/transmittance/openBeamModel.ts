@@ -22,6 +22,8 @@ export interface OpenBeam {
   readonly countsPerMs: Float64Array;
   readonly noisePerMs: Float64Array;
   readonly darkPerMs: Float64Array;
+  /** Of the dark, what all pixels share with every other spectrum: standard uncertainty with its sign. */
+  readonly sharedPerMs: Float64Array;
   readonly masked: Uint8Array;
   /** Counts above dark in the exposure used, mean over the scans. */
   readonly counts: Float64Array;
@@ -57,7 +59,7 @@ export function openBeamModel(scans: readonly (readonly CleanSpectrum[])[]): Ope
     mean = meanOverScans(joined, levels);
     if (levels.every((one, s) => isSettled(one, before[s]!))) break;
   }
-  const { shape, noisePerMs, darkPerMs, masked } = mean;
+  const { shape, noisePerMs, darkPerMs, sharedPerMs, masked } = mean;
   return {
     scans: joined.map((scan, s) => ({
       ...levels[s]!,
@@ -69,6 +71,7 @@ export function openBeamModel(scans: readonly (readonly CleanSpectrum[])[]): Ope
     countsPerMs: shape,
     noisePerMs,
     darkPerMs,
+    sharedPerMs,
     masked,
     counts: meanOf(joined.map((scan) => scan.counts)),
     exposureMs: Float64Array.from(shape, (_, i) => {
@@ -95,12 +98,13 @@ function weightsOf(scan: JoinedExposures, shape: Float64Array): Float64Array {
 function meanOverScans(
   joined: readonly JoinedExposures[],
   levels: readonly LevelRatio[],
-): { shape: Float64Array; noisePerMs: Float64Array; darkPerMs: Float64Array; masked: Uint8Array } {
+): Pick<OpenBeam, 'noisePerMs' | 'darkPerMs' | 'sharedPerMs' | 'masked'> & { shape: Float64Array } {
   const pixels = joined[0]!.countsPerMs.length;
   const sum = new Float64Array(pixels);
   const shape = new Float64Array(pixels);
   const noisePerMs = new Float64Array(pixels);
   const darkPerMs = new Float64Array(pixels);
+  const sharedPerMs = new Float64Array(pixels);
   const masked = new Uint8Array(pixels);
   joined.forEach((scan, s) => {
     const { level, tilt } = levels[s]!;
@@ -114,6 +118,7 @@ function meanOverScans(
       shape[i] = shape[i]! + w * rate;
       noisePerMs[i] = noisePerMs[i]! + (w * own) ** 2;
       darkPerMs[i] = darkPerMs[i]! + (w * scan.darkPerMs[i]!) / at;
+      sharedPerMs[i] = sharedPerMs[i]! + (w * scan.sharedPerMs[i]!) / at;
     }
   });
   for (let i = 0; i < pixels; i++) {
@@ -124,8 +129,9 @@ function meanOverScans(
     shape[i] = shape[i]! / sum[i]!;
     noisePerMs[i] = Math.sqrt(noisePerMs[i]!) / sum[i]!;
     darkPerMs[i] = darkPerMs[i]! / sum[i]!;
+    sharedPerMs[i] = sharedPerMs[i]! / sum[i]!;
   }
-  return { shape, noisePerMs, darkPerMs, masked };
+  return { shape, noisePerMs, darkPerMs, sharedPerMs, masked };
 }
 
 function isConsistent(

@@ -6,6 +6,8 @@ export interface OpenRate {
   readonly countsPerMs: Float64Array;
   readonly noisePerMs: Float64Array;
   readonly darkPerMs: Float64Array;
+  /** Of the dark, what all pixels share with every other spectrum: standard uncertainty with its sign. */
+  readonly sharedPerMs: Float64Array;
   /** Standard uncertainty of the level from the drift of the lamp, relative, per pixel. */
   readonly driftRelative: Float64Array;
   /** Change of the level between the scans used, relative, mean over the light. */
@@ -54,6 +56,7 @@ export function openRateAt(beam: OpenBeam, timeMs: number | null): OpenRate {
     const level = (1 - share) * la + share * lb;
     out.driftRelative[i] = wander(x).perRootMs * bridge;
     out.darkPerMs[i] = beam.darkPerMs[i]! * level;
+    out.sharedPerMs[i] = beam.sharedPerMs[i]! * level;
     if (beam.consistent) {
       out.countsPerMs[i] = beam.countsPerMs[i]! * level;
       out.noisePerMs[i] = beam.noisePerMs[i]! * level;
@@ -95,6 +98,7 @@ function fixedRate(
     out.countsPerMs[i] = own ? scan.countsPerMs[i]! : beam.countsPerMs[i]! * level;
     out.noisePerMs[i] = own ? scan.noisePerMs[i]! : beam.noisePerMs[i]! * level;
     out.darkPerMs[i] = beam.darkPerMs[i]! * level;
+    out.sharedPerMs[i] = beam.sharedPerMs[i]! * level;
     const { perMs, perRootMs } = wander?.(x) ?? { perMs: 0, perRootMs: 0 };
     const further = Math.hypot(perMs * away, perRootMs * Math.sqrt(away));
     out.driftRelative[i] = Math.max((high - low) / 2 / level, further);
@@ -116,12 +120,13 @@ function fixedRate(
 
 function emptyRate(
   beam: OpenBeam,
-): Pick<OpenRate, 'countsPerMs' | 'noisePerMs' | 'darkPerMs' | 'driftRelative'> {
+): Pick<OpenRate, 'countsPerMs' | 'noisePerMs' | 'darkPerMs' | 'sharedPerMs' | 'driftRelative'> {
   const pixels = beam.countsPerMs.length;
   return {
     countsPerMs: new Float64Array(pixels),
     noisePerMs: new Float64Array(pixels),
     darkPerMs: new Float64Array(pixels),
+    sharedPerMs: new Float64Array(pixels),
     driftRelative: new Float64Array(pixels),
   };
 }

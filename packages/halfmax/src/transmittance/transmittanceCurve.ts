@@ -30,6 +30,11 @@ export interface TransmittanceComponents {
   readonly filteredNoise: Float64Array;
   readonly openNoise: Float64Array;
   readonly darkNoise: Float64Array;
+  /**
+   * What is not known of darks taken off at another exposure: with its sign, one unknown number stands behind all
+   * pixels. 0 where darks of the exposure were taken.
+   */
+  readonly darkShared: Float64Array;
   /** Common to all pixels in the main. */
   readonly drift: Float64Array;
 }
@@ -53,7 +58,10 @@ export interface TransmittanceCurve {
     /** True when every filtered scan lies between two open ones in time. */
     readonly interpolated: boolean;
   };
-  /** Smallest transmittance that can be told from zero: 3 standard uncertainties at no light. */
+  /**
+   * Smallest transmittance that can be told from zero: 3 standard uncertainties at no light, with what the darks leave
+   * open.
+   */
   readonly floor: Float64Array;
   readonly repeatScatter: RepeatScatter | null;
   readonly warnings: readonly Warning[];
@@ -69,7 +77,7 @@ export interface TransmittanceCurve {
  * @returns transmittance, its uncertainty by component, and masks
  * @throws {RangeError} nothing to divide, unequal lengths, or entries of other light
  * Source: ratio to an open scan interpolated in time is common practice, no source; uncertainty by JCGM 100:2008, 5.1.2,
- * with the dark of the same exposure counted once.
+ * with the dark of the same exposure counted once, and what darks of another exposure leave open (5.2) as one number.
  */
 export function transmittanceCurve(
   filtered: readonly CleanSpectrum[],
@@ -90,7 +98,7 @@ export function transmittanceCurve(
   const make = (): Float64Array => new Float64Array(pixels);
   const transmittance = make();
   const standardUncertainty = make();
-  const components = { filteredNoise: make(), openNoise: make(), darkNoise: make(), drift: make() };
+  const components = { filteredNoise: make(), openNoise: make(), darkNoise: make(), darkShared: make(), drift: make() };
   const floor = make();
   const exposureMs = make();
   const masked = new Uint8Array(pixels).fill(1);
@@ -105,6 +113,8 @@ export function transmittanceCurve(
     let filteredDark = 0;
     let openNoise = 0;
     let openDark = 0;
+    let filteredShared = 0;
+    let openShared = 0;
     let drift = 0;
     for (const spectrum of group) {
       if (spectrum.masked[i] === 1) continue;
@@ -117,12 +127,14 @@ export function transmittanceCurve(
       variance += n * n * own;
       zeroVariance += n * n * noiseWithoutLight(own, spectrum.counts[i]!, n, noise);
       filteredDark += n * spectrum.darkNoise[i]!;
+      filteredShared += n * (spectrum.darkShared?.[i] ?? 0);
       // one open beam stands behind all of them: its errors add up
       openNoise += n * spectrum.exposureMs * rate.noisePerMs[i]!;
       openDark += n * spectrum.exposureMs * rate.darkPerMs[i]!;
+      openShared += n * spectrum.exposureMs * rate.sharedPerMs[i]!;
       drift += expected * rate.driftRelative[i]!;
     }
-    if (!(openSum > 0) || openSum < floorFactor * Math.sqrt(openNoise ** 2 + openDark ** 2)) continue;
+    if (!(openSum > 0) || openSum < floorFactor * Math.hypot(openNoise, openDark, openShared)) continue;
     const t = counts / openSum;
     const sameDark = beam.exposureMs[i] === exposure;
     const dark = sameDark
@@ -134,14 +146,16 @@ export function transmittanceCurve(
     components.filteredNoise[i] = Math.sqrt(variance) / openSum;
     components.openNoise[i] = (Math.abs(t) * openNoise) / openSum;
     components.darkNoise[i] = dark;
+    components.darkShared[i] = (filteredShared - t * openShared) / openSum;
     components.drift[i] = (Math.abs(t) * drift) / openSum;
     standardUncertainty[i] = Math.sqrt(
       components.filteredNoise[i]! ** 2 +
         components.openNoise[i]! ** 2 +
         dark ** 2 +
+        components.darkShared[i]! ** 2 +
         components.drift[i]! ** 2,
     );
-    floor[i] = (3 * Math.sqrt(zeroVariance + filteredDark ** 2)) / openSum;
+    floor[i] = (3 * Math.sqrt(zeroVariance + filteredDark ** 2 + filteredShared ** 2)) / openSum;
   }
   const used = [...rates.values()];
   return {

@@ -55,7 +55,8 @@ export function budget(
   if (draws < 2) throw new RangeError(`budget requires draws >= 2, got ${draws}`);
   const { size, mean, sourceOf, sources, draw } = compileInputs(inputs);
   const columns = sources.length + 1;
-  const spreads = Array.from({ length: outputs * columns }, () => ({ mean: 0, squares: 0 }));
+  const means = new Float64Array(outputs * columns);
+  const squares = new Float64Array(outputs * columns);
   const x = new Float64Array(size);
   const alone = new Float64Array(size);
   const out = new Float64Array(outputs);
@@ -65,21 +66,20 @@ export function budget(
       // The last column is the whole: every source varies.
       const whole = column === sources.length;
       for (let i = 0; i < size; i++) alone[i] = whole || sourceOf[i] === column ? x[i]! : mean[i]!;
-      out.fill(Number.NaN);
+      for (let k = 0; k < outputs; k++) out[k] = Number.NaN;
       model(alone, out);
       for (let k = 0; k < outputs; k++) {
         // Running mean and sum of squares about it (B. P. Welford, Technometrics 4 (1962) 419-420).
-        const spread = spreads[k * columns + column]!;
-        const shift = out[k]! - spread.mean;
-        spread.mean += shift / (trial + 1);
-        spread.squares += shift * (out[k]! - spread.mean);
+        const at = k * columns + column;
+        const shift = out[k]! - means[at]!;
+        means[at]! += shift / (trial + 1);
+        squares[at]! += shift * (out[k]! - means[at]!);
       }
     }
   }
   return Array.from({ length: outputs }, (_, k) => {
-    const deviations = spreads
-      .slice(k * columns, (k + 1) * columns)
-      .map((s) => Math.sqrt(s.squares / (draws - 1)));
+    const own = squares.subarray(k * columns, (k + 1) * columns);
+    const deviations = Array.from(own, (square) => Math.sqrt(square / (draws - 1)));
     if (!deviations.every(Number.isFinite))
       return { absent: 'the model had no result in at least one trial' };
     return describe(sources, deviations);

@@ -34,7 +34,7 @@ export function drawBlock(
   for (let trial = 0; trial < draws; trial++) {
     compiled.draw(stream, x);
     // An output the model leaves out must not keep the value of the trial before.
-    out.fill(Number.NaN);
+    for (let k = 0; k < outputs; k++) out[k] = Number.NaN;
     model(x, out);
     for (let k = 0; k < outputs; k++) values[k]![trial] = out[k]!;
   }

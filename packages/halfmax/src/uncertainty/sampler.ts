@@ -88,14 +88,17 @@ export function sampler(distribution: Distribution): Sampler {
     }
     case 'multivariateNormal': {
       const mean = Float64Array.from(distribution.mean); // 6.4.8
-      const factor = covarianceFactor(distribution.covariance);
+      // The lower triangle, row after row.
+      const rows = covarianceFactor(distribution.covariance);
+      const factor = Float64Array.from(rows.flatMap((row, i) => Array.from(row.subarray(0, i + 1))));
       return (stream, x, at) => {
         for (let i = 0; i < size; i++) x[at + i] = stream.normal();
         // From the last row up, so that the normal numbers a row needs are still in their places.
+        let row = factor.length;
         for (let i = size - 1; i >= 0; i--) {
-          const row = factor[i]!;
+          row -= i + 1;
           let sum = mean[i]!;
-          for (let j = 0; j <= i; j++) sum += row[j]! * x[at + j]!;
+          for (let j = 0; j <= i; j++) sum += factor[row + j]! * x[at + j]!;
           x[at + i] = sum;
         }
       };

@@ -1,3 +1,4 @@
+import { ascending } from './ascending.js';
 import { coverageInterval } from './coverageInterval.js';
 
 /** A sample in figures. */
@@ -12,7 +13,7 @@ export interface SampleSummary {
 /**
  * Mean, standard deviation, median and coverage intervals of a sample.
  *
- * @param values - in any order; enough for the coverage (see `coverageInterval`)
+ * @param values - finite, in any order; enough for the coverage (see `coverageInterval`)
  * @param coverage - probability between 0 and 1 exclusive
  * @returns figures in the unit of the values; the standard uncertainty has the divisor M - 1
  * @throws {RangeError} too few values
@@ -20,7 +21,7 @@ export interface SampleSummary {
  * Source: JCGM 101:2008, 7.6 and 7.7. Cost: a sort of a copy.
  */
 export function summariseSample(values: Float64Array, coverage: number): SampleSummary {
-  const sorted = values.slice().sort();
+  const sorted = ascending(values);
   const intervals = coverageInterval(sorted, coverage);
   const m = sorted.length;
   let sum = 0;

@@ -1,0 +1,15 @@
+export { beamProblems, type FieldProblem } from './beamProblems.js';
+export { beamRays } from './beamRays.js';
+export { chiefRayDeg } from './chiefRayDeg.js';
+export { coneShift } from './coneShift.js';
+export { type CurveBand, curveBandInBeam } from './curveBandInBeam.js';
+export { curveInBeam, type InBeamOptions } from './curveInBeam.js';
+export { fastestRatio } from './fastestRatio.js';
+export { fNumberAtFilter, type OpticalTrain } from './fNumberAtFilter.js';
+export { lineInBeam } from './lineInBeam.js';
+export { type LineReader, lineReader } from './lineReader.js';
+export type { LineInBeam, LineInBeamOptions } from './lineTypes.js';
+export { raysBetween } from './raysBetween.js';
+export { requireBeam, requireIndex } from './requireBeam.js';
+export type { Beam, BeamRays, IndexRange } from './types.js';
+export { wavelengthAtAngle } from './wavelengthAtAngle.js';

@@ -1,0 +1,89 @@
+import { type LineInBeam, lineInBeam } from '../beam/index.js';
+import { type Curve, isAbsent } from '../metrics/index.js';
+import { emissionLines } from '../reference/index.js';
+import type { BenchConditions } from '../session/benchSession.js';
+import type { BeamConditions } from './conditions.js';
+import type { BandReport } from './measurement.js';
+
+/** A line's transmittance in the telescope's beam: an entry of a filter's `beam` in measurement.json. */
+export interface BeamLineReport extends LineInBeam {
+  readonly line: string;
+  readonly wavelengthNm: number;
+  readonly effectiveIndex: readonly [number, number];
+  readonly centralObstruction: number;
+  /** Focal ratio of the light on the bench; null where the session does not say and parallel light is taken. */
+  readonly measuredAtFNumber: number | null;
+  /** In use minus on the bench, K; null where one of the two is not stated: no shift is taken then. */
+  readonly temperatureDifferenceK: number | null;
+}
+
+/** What the report of a filter needs beside its curve. */
+export interface ReportContext {
+  readonly bench: BenchConditions;
+  readonly seed: number;
+  /** Trials a line. @default 2000 */
+  readonly draws?: number;
+}
+
+/**
+ * The lines of a filter against focal ratio.
+ *
+ * @param curve - as measured: the instrument's line spread is in it
+ * @param bands - passbands of the filter, with their target lines
+ * @param beam - the telescope's light
+ * @param context - bench, seed
+ * @returns an entry for each target line; the scale's uncertainty is taken as that of the band's centre
+ */
+export function beamReport(
+  curve: Curve,
+  bands: readonly BandReport[],
+  beam: BeamConditions,
+  context: ReportContext,
+): BeamLineReport[] {
+  const { bench, draws } = context;
+  const difference =
+    beam.temperatureC === null || bench.temperatureC === null ? null : beam.temperatureC - bench.temperatureC;
+  return targetsOf(bands).map(({ line, band }) => ({
+    line: line.name,
+    wavelengthNm: line.wavelengthNm,
+    effectiveIndex: beam.effectiveIndex,
+    centralObstruction: beam.shape.centralObstruction ?? 0,
+    measuredAtFNumber: bench.fNumber,
+    temperatureDifferenceK: difference,
+    ...lineInBeam(curve, line.wavelengthNm, beam.fNumbers, {
+      beam: beam.shape,
+      effectiveIndex: beam.effectiveIndex,
+      ...(bench.fNumber === null ? {} : { measuredIn: { fNumber: bench.fNumber } }),
+      ...(difference === null
+        ? {}
+        : { temperature: { differenceK: difference, nmPerK: beam.temperatureNmPerK } }),
+      scaleNm: scaleOf(band),
+      level: levelOf(band),
+      share: beam.share,
+      seed: context.seed,
+      ...(draws === undefined ? {} : { draws }),
+    }),
+  }));
+}
+
+/** The emission lines that bands are for, each with its band. */
+export function targetsOf(
+  bands: readonly BandReport[],
+): { readonly line: (typeof emissionLines)[number]; readonly band: BandReport }[] {
+  return bands.flatMap((band) =>
+    emissionLines.filter((line) => band.target.includes(line.name)).map((line) => ({ line, band })),
+  );
+}
+
+/** Standard uncertainty of a band's place, nm. */
+export function scaleOf(band: BandReport): number {
+  const { centreNm } = band.asMeasured;
+  return isAbsent(centreNm) ? 0 : centreNm.standardUncertainty;
+}
+
+/** Relative standard uncertainty of a band's height, taken as common to all of the curve: an upper bound. */
+export function levelOf(band: BandReport): number {
+  const { peakTransmittance } = band.asMeasured;
+  if (isAbsent(peakTransmittance) || !(peakTransmittance.value > 0)) return 0;
+  return peakTransmittance.standardUncertainty / peakTransmittance.value;
+}

@@ -1,0 +1,164 @@
+import { describe, expect, it } from 'vitest';
+import { isAbsent, type Quantity, quantity } from '../metrics/index.js';
+import { beamReport } from './beamReport.js';
+import { type Candidate, compareFilters } from './compareFilters.js';
+import { conditionsOf } from './conditions.js';
+import type { BandReport } from './measurement.js';
+import { skyOf, skyReport } from './skyReport.js';
+
+const scan = Float64Array.from({ length: 1600 }, (_, i) => 390 + 0.2 * i);
+const curveOf = (centreNm: number, widthNm: number): Candidate['curve'] => ({
+  wavelengthNm: scan,
+  transmittance: scan.map((at) => 0.9 / (1 + ((2 * (at - centreNm)) / widthNm) ** 6)),
+  standardUncertainty: new Float64Array(scan.length).fill(0.003),
+});
+const bandOf = (target: readonly string[], centreNm: number): BandReport =>
+  ({
+    target,
+    asMeasured: { centreNm: quantity(centreNm, 0.02), peakTransmittance: quantity(0.9, 0.004) },
+  }) as unknown as BandReport;
+const bench = { fNumber: 10, temperatureC: 21, spot: null };
+const manifest = {
+  beam: { fNumber: [3, 6], centralObstruction: 0.3, effectiveIndex: [1.8, 2], temperatureC: 1 },
+  site: {
+    skyBrightness: 19,
+    lightSources: [{ source: 'LED 4000 K', share: 1 }],
+    quantumEfficiency: [
+      [400, 0.6],
+      [550, 0.85],
+      [720, 0.6],
+    ],
+    targets: [{ line: 'H-alpha', value: 40, unit: 'rayleigh' }],
+    camera: { pixelUm: 3.76, readNoise: 1.5, darkCurrent: 0.001 },
+    nightHours: 7,
+  },
+};
+const conditions = conditionsOf(manifest);
+const candidate = (label: string, widthNm: number, amount: number | null = null): Candidate => ({
+  from: 'here',
+  id: label,
+  label,
+  curve: curveOf(656.8, widthNm),
+  bands: [bandOf(['H-alpha'], 656.8)],
+  bench,
+  price: amount === null ? null : { amount, currency: 'EUR' },
+});
+const value = (number: Quantity): number => {
+  if (isAbsent(number)) throw new Error(number.absent);
+  return number.value;
+};
+
+describe('conditionsOf', () => {
+  it('takes what is stated and assumes nothing then', () => {
+    expect(conditions.assumed).toEqual([]);
+    expect(conditions.beam.fNumbers).toEqual([3, 6]);
+    expect(conditions.site.camera.fNumber).toBe(3);
+    expect(conditions.site.nightHours).toBe(7);
+    expect(conditions.site.brightnessOf('H-alpha', 'H-alpha')).toEqual({ value: 40, unit: 'rayleigh' });
+  });
+
+  it('names everything that it assumes', () => {
+    const { assumed, beam, site } = conditionsOf({});
+    expect(assumed.map((words) => words.split(':')[0])).toEqual([
+      'focal ratio',
+      'effective index',
+      'quantum efficiency',
+      'target',
+      'pixel',
+      'read noise',
+      'dark current',
+    ]);
+    expect(beam.effectiveIndex).toEqual([1.5, 2.1]);
+    expect(site.rangeNm).toEqual([400, 700]);
+  });
+
+  it('a filter before the reducer sees the slower cone, the sensor the faster', () => {
+    const { beam, site } = conditionsOf({
+      beam: { fNumber: 8, reducer: { factor: 0.5, filterPlace: 'before' } },
+    });
+    expect(beam.fNumbers).toEqual([8]);
+    expect(site.camera.fNumber).toBe(4);
+    expect(conditionsOf({ beam: { fNumber: 8, reducer: { factor: 0.5 } } }).beam.fNumbers).toEqual([4]);
+  });
+
+  it('sees no further than the table of quantum efficiency', () => {
+    const { site } = conditionsOf({
+      site: {
+        quantumEfficiency: [
+          [420, 0.5],
+          [680, 0.5],
+        ],
+      },
+    });
+    expect(site.rangeNm).toEqual([420, 680]);
+  });
+});
+
+describe('beamReport', () => {
+  const [line, ...others] = beamReport(curveOf(656.8, 3), [bandOf(['H-alpha'], 656.8)], conditions.beam, {
+    bench,
+    seed: 1,
+    draws: 400,
+  });
+
+  it('has an entry for each target, with the ratios asked for', () => {
+    expect(others).toEqual([]);
+    expect(line!.line).toBe('H-alpha');
+    expect(line!.inBeam.map(({ fNumber }) => fNumber)).toEqual([3, 6]);
+    expect(line!.measuredAtFNumber).toBe(10);
+    expect(line!.temperatureDifferenceK).toBe(-20);
+    expect(value(line!.inBeam[0]!.transmittance)).toBeLessThan(value(line!.inBeam[1]!.transmittance));
+  });
+
+  it('can be written as JSON without a number lost', () => {
+    expect(JSON.parse(JSON.stringify(line))).toEqual(line);
+  });
+});
+
+describe('skyReport', () => {
+  const { sky } = skyOf(conditions);
+  const reportOf = (one: Candidate): ReturnType<typeof skyReport> =>
+    skyReport(one.curve, one.bands, conditions, sky, { bench, seed: 1, draws: 400, price: one.price });
+
+  it('gives line, sky, hours and price, and can be written as JSON', () => {
+    const { report, trials } = reportOf(candidate('three', 3, 300));
+    if (isAbsent(report)) throw new Error(report.absent);
+    expect(trials[0]!.quality).toHaveLength(400);
+    const line = report.lines[0]!;
+    expect(value(line.hoursToEqualNight) + value(line.hoursSavedPerNight)).toBeCloseTo(7, 9);
+    expect(line.pricePerHourSaved).toHaveProperty('currency', 'EUR');
+    expect(report.continuum.signalToNoise).toBeLessThan(1);
+    expect(JSON.parse(JSON.stringify(report))).toEqual(report);
+  });
+
+  it('says why there is none', () => {
+    const none = { ...candidate('none', 3), bands: [bandOf([], 656.8)] };
+    expect(reportOf(none).report).toEqual({ absent: 'no passband is for a known line' });
+  });
+});
+
+describe('compareFilters', () => {
+  const trials = { seed: 5, draws: 400 };
+
+  it('ranks the narrower of two before the wider, and ties two of a kind', () => {
+    const list = [candidate('twelve', 12), candidate('six a', 6), candidate('six b', 6.02)];
+    const { lines } = compareFilters(list, conditions, trials);
+    expect(lines.map(({ line }) => line)).toEqual(['H-alpha']);
+    const [first, second, third] = lines[0]!.filters;
+    expect([first!.rank, second!.rank, third!.rank]).toEqual([1, 1, 3]);
+    expect(first!.tiedWith).toEqual([second!.label]);
+    expect(third!.label).toBe('twelve');
+    expect(third!.tiedWith).toEqual([]);
+  });
+
+  it('leaves out with a reason, and gives the same numbers for the same seed', () => {
+    const empty = new Float64Array(0);
+    const blind = {
+      ...candidate('blind', 3),
+      curve: { wavelengthNm: empty, transmittance: empty, standardUncertainty: empty },
+    };
+    const once = compareFilters([blind, candidate('six', 6)], conditions, trials);
+    expect(once.leftOut).toEqual([{ from: 'here', label: 'blind', why: 'it has no curve' }]);
+    expect(compareFilters([blind, candidate('six', 6)], conditions, trials)).toEqual(once);
+  });
+});

@@ -1,0 +1,143 @@
+import { curveInBeam } from '../beam/index.js';
+import { type Absent, absent, type Curve, isAbsent, type Quantity } from '../metrics/index.js';
+import {
+  continuumLoss,
+  detectedSky,
+  filterOnSky,
+  filterValue,
+  type LineOnSky,
+  type SiteSky,
+  type Sky,
+  siteSky,
+} from '../sky/index.js';
+import { levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js';
+import type { BeamConditions, Conditions } from './conditions.js';
+import type { BandReport } from './measurement.js';
+
+/** A line in a filter's sky report: all of it but the trials. */
+export interface SkyLineReport extends Omit<LineOnSky, 'quality' | 'openQuality'> {
+  /** Hours that equal a clear night without a filter, hours saved of it, and the price of each over the nights. */
+  readonly hoursToEqualNight: Quantity;
+  readonly hoursSavedPerNight: Quantity;
+  readonly pricePerHourSaved: (Quantity & { readonly currency?: string }) | Absent;
+}
+
+/** What a filter does under the site's sky: a filter's `sky` in measurement.json. */
+export interface SkyReport {
+  readonly fNumber: number;
+  readonly skyTransmittance: Quantity;
+  readonly effectiveWidthNm: Quantity;
+  readonly skyPerPixel: Quantity;
+  readonly skyLimitedFrameS: Quantity;
+  /** Frame that the hours are for, s; 0 where no length is better than another. */
+  readonly frameS: number;
+  readonly lines: readonly SkyLineReport[];
+  /** A target without lines of the sun's colour: share left, magnitudes lost, signal to noise against none. */
+  readonly continuum: {
+    readonly temperatureK: number;
+    readonly share: number;
+    readonly magnitudesLost: number | Absent;
+    readonly signalToNoise: number;
+  };
+  readonly rangeNm: readonly [number, number];
+  readonly unseenNm: number;
+}
+
+/** Colour of a target without lines. */
+const SUN_K = 5772;
+
+/** The sky of a session's site, worked out once for all of its filters. */
+export function skyOf(conditions: Conditions): SiteSky {
+  return siteSky(conditions.site.sky);
+}
+
+/**
+ * What a filter does under the site's sky in the first of the session's beams.
+ *
+ * @param curve - as measured
+ * @param bands - passbands of the filter, with their target lines
+ * @param conditions - beam, site, camera
+ * @param sky - from `skyOf`, or from a measured spectrum
+ * @param context - bench, seed; the price of the filter
+ * @returns the report with the trials of each line, or why there is none
+ */
+export function skyReport(
+  curve: Curve,
+  bands: readonly BandReport[],
+  conditions: Conditions,
+  sky: Sky,
+  context: ReportContext & { readonly price: { readonly amount: number; readonly currency: string } | null },
+): { readonly report: SkyReport | Absent; readonly trials: readonly LineOnSky[] } {
+  const { beam, site } = conditions;
+  const targets = targetsOf(bands);
+  if (targets.length === 0) return { report: absent('no passband is for a known line'), trials: [] };
+  const range = { fromNm: site.rangeNm[0], toNm: site.rangeNm[1] };
+  const measuredIn = context.bench.fNumber === null ? {} : { measuredIn: { fNumber: context.bench.fNumber } };
+  const shape = { ...beam.shape, fNumber: beam.fNumbers[0]! };
+  const found = filterOnSky(
+    curve,
+    targets.map(({ line }) => ({
+      name: line.name,
+      wavelengthNm: line.wavelengthNm,
+      brightness: site.brightnessOf(line.name, line.species),
+    })),
+    sky,
+    {
+      camera: site.camera,
+      beam: shape,
+      ...measuredIn,
+      effectiveIndex: beam.effectiveIndex,
+      scaleNm: Math.max(...targets.map(({ band }) => scaleOf(band))),
+      level: Math.max(...targets.map(({ band }) => levelOf(band))),
+      range,
+      goal: site.goal,
+      ...(site.frameS === null ? {} : { frameS: site.frameS }),
+      ...(site.sky.airmass === undefined ? {} : { airmass: site.sky.airmass }),
+      ...(site.sky.aerosol === undefined ? {} : { aerosol: site.sky.aerosol }),
+      seed: context.seed,
+      ...(context.draws === undefined ? {} : { draws: context.draws }),
+    },
+  );
+  if (isAbsent(found)) return { report: found, trials: [] };
+  const loss = continuumLoss(
+    curveInBeam(curve, shape, { effectiveIndex: middle(beam), ...measuredIn }),
+    SUN_K,
+    detectedSky(sky, site.camera.quantumEfficiency),
+    site.camera.quantumEfficiency,
+    range,
+  );
+  const { lines, skyTransmittance, effectiveWidthNm, skyPerPixel, skyLimitedFrameS } = found;
+  return {
+    trials: lines,
+    report: {
+      fNumber: shape.fNumber,
+      skyTransmittance,
+      effectiveWidthNm,
+      skyPerPixel,
+      skyLimitedFrameS,
+      frameS: found.frameS,
+      lines: lines.map(({ quality, openQuality, ...line }) => {
+        const { nightHours, nights } = site;
+        const value = filterValue(quality, openQuality, { nightHours, nights, price: context.price });
+        return {
+          ...line,
+          hoursToEqualNight: value.hoursToEqual,
+          hoursSavedPerNight: value.hoursSaved,
+          pricePerHourSaved: value.pricePerHour,
+        };
+      }),
+      continuum: {
+        temperatureK: SUN_K,
+        share: loss.share,
+        magnitudesLost: loss.share > 0 ? loss.magnitudes : absent('nothing of it is left'),
+        signalToNoise: loss.signalToNoise,
+      },
+      rangeNm: site.rangeNm,
+      unseenNm: found.unseenNm,
+    },
+  };
+}
+
+function middle({ effectiveIndex: [low, high] }: BeamConditions): number {
+  return (low + high) / 2;
+}

@@ -1,0 +1,35 @@
+// Made from shared/colour-camera.json by scripts/generate-tables.mjs; do not edit.
+import type { ColourCameraTable } from './types.js';
+
+export const colourCameraTable: ColourCameraTable = {
+  title: "Colour layer of a sensor with two green pixels for each red and blue one",
+  medium: "-",
+  unit: "nm; fraction of what the same sensor detects without the layer",
+  edition: "typical shape, own model",
+  source: [ "common practice, no source: typical of silicon sensors; give a table of your camera where you have one" ],
+  note: "Comes on top of the quantum efficiency of the bare sensor.",
+  shares: { red: 0.25, green: 0.5, blue: 0.25 },
+  columns: [ "nm", "red", "green", "blue" ],
+  rows: [
+    [ 350, 0.12, 0.08, 0.1 ],
+    [ 400, 0.1, 0.08, 0.35 ],
+    [ 420, 0.06, 0.08, 0.65 ],
+    [ 440, 0.03, 0.1, 0.85 ],
+    [ 460, 0.03, 0.15, 0.95 ],
+    [ 480, 0.03, 0.35, 0.85 ],
+    [ 500, 0.05, 0.65, 0.6 ],
+    [ 520, 0.08, 0.9, 0.3 ],
+    [ 540, 0.1, 0.95, 0.15 ],
+    [ 560, 0.15, 0.85, 0.08 ],
+    [ 580, 0.5, 0.6, 0.05 ],
+    [ 600, 0.85, 0.35, 0.04 ],
+    [ 620, 0.9, 0.2, 0.04 ],
+    [ 640, 0.87, 0.14, 0.04 ],
+    [ 660, 0.82, 0.11, 0.05 ],
+    [ 680, 0.76, 0.12, 0.07 ],
+    [ 700, 0.7, 0.15, 0.09 ],
+    [ 750, 0.65, 0.3, 0.22 ],
+    [ 800, 0.62, 0.5, 0.45 ],
+    [ 1000, 0.95, 0.95, 0.95 ],
+  ],
+};

@@ -1,0 +1,94 @@
+import { type Absent, absent, type Curve, isAbsent } from '../metrics/index.js';
+import { channelsOf, pixelGrasp } from './camera.js';
+import { detectedSky } from './detectedSky.js';
+import { filterTrials } from './filterTrials.js';
+import { lineOnSky } from './lineOnSky.js';
+import type { FilterOnSky, FilterOnSkyOptions, TargetLine } from './onSkyTypes.js';
+import { linePhotons } from './photonRates.js';
+import { responseReader } from './responseReader.js';
+import { airTransmission, clearAir } from './scattering.js';
+import { skyLimitedFrame } from './signalToNoise.js';
+import { summaryOf } from './summaryOf.js';
+import type { Sky } from './types.js';
+
+const FAINT = 'the sky behind the filter does not stand out of the noise of its curve';
+
+/**
+ * What a filter does for a target under a sky: contrast, gain, hours, each with uncertainty from the curve.
+ *
+ * @param curve - as measured
+ * @param targets - lines of the target inside the curve, 1 or more
+ * @param sky - as it reaches the telescope
+ * @param options - camera, beam, goal, trials
+ * @returns numbers with intervals, or why there are none
+ * @throws {RangeError} a value out of range, or a sky or response that does not cover the range
+ * Source: the equation of CCD photometry; channels of a colour camera are combined by their signal to noise, which
+ * adds in squares. The strength of the sky itself is taken as exact.
+ */
+export function filterOnSky(
+  curve: Curve,
+  targets: readonly TargetLine[],
+  sky: Sky,
+  options: FilterOnSkyOptions,
+): FilterOnSky | Absent {
+  const { camera, goal = 10, airmass = 1, aerosol = clearAir, frameS: asked } = options;
+  if (!(goal > 0 && goal < Infinity))
+    throw new RangeError(`filterOnSky requires a goal above 0, got ${goal}`);
+  if (targets.length === 0) throw new RangeError('filterOnSky requires at least 1 line, got 0');
+  if (asked !== undefined && !(asked > 0 && asked < Infinity))
+    throw new RangeError(`filterOnSky requires a frame above 0, got ${asked}`);
+  const grasp = pixelGrasp(camera);
+  const channels = channelsOf(camera);
+  const efficiency = responseReader('filterOnSky', camera.quantumEfficiency);
+  const electrons = detectedSky(sky, camera.quantumEfficiency);
+  const skies = channels.map(({ response }) => detectedSky(electrons, response));
+  const lines = targets.map(({ wavelengthNm }) => wavelengthNm);
+  const trials = filterTrials(curve, lines, skies, options);
+  if (isAbsent(trials)) return trials;
+
+  const background = trials.background.map((one) => one.map((value) => value * grasp));
+  const open = trials.open.map((value) => value * grasp);
+  const meanOver = (of: (channel: number) => number): number =>
+    channels.reduce((sum, { share }, channel) => sum + share * of(channel), 0);
+  const openSky = meanOver((channel) => open[channel]!);
+  if (!(openSky > 0)) return absent('the camera sees no light of the sky');
+  const passed = background[0]!.map((_, k) => meanOver((channel) => background[channel]![k]!));
+  const skyLimitedFrameS = summaryOf(
+    passed.map((value) => (value > 0 ? skyLimitedFrame(value, camera.readNoise) : Number.NaN)),
+    FAINT,
+  );
+  // Without read noise, or with a sky too faint to drown it, no length of a frame is better than another.
+  const frameS = asked ?? ('absent' in skyLimitedFrameS ? 0 : skyLimitedFrameS.value);
+  const openFrameS = asked ?? skyLimitedFrame(openSky, camera.readNoise);
+  const endless = (length: number): number => (length > 0 ? length : Number.POSITIVE_INFINITY);
+  const { fromNm, toNm } = options.range ?? { fromNm: 400, toNm: 700 };
+  const share = passed.map((value) => value / openSky);
+  return {
+    skyTransmittance: summaryOf(share, FAINT),
+    effectiveWidthNm: summaryOf(
+      share.map((value) => value * (toNm - fromNm)),
+      FAINT,
+    ),
+    skyPerPixel: summaryOf(passed, FAINT),
+    lines: targets.map((target, line) =>
+      lineOnSky(target, {
+        camera,
+        arriving:
+          linePhotons(target.brightness, target.wavelengthNm) *
+          airTransmission(target.wavelengthNm, airmass, aerosol) *
+          efficiency.read(target.wavelengthNm) *
+          grasp,
+        transmittance: trials.transmittance[line]!,
+        background,
+        open,
+        frameS: endless(frameS),
+        openFrameS: endless(openFrameS),
+        goal,
+      }),
+    ),
+    skyLimitedFrameS,
+    frameS,
+    openFrameS,
+    unseenNm: trials.unseenNm,
+  };
+}
