@@ -1,8 +1,42 @@
-import { defineConfig } from 'vitest/config';
+import { availableParallelism } from 'node:os';
+import { configDefaults, defineConfig } from 'vitest/config';
+
+/** Replaces a module of Node, so that it needs a process of its own. */
+const replacing = 'packages/halfmax/src/session/writeResult.rollback.test.ts';
+
+/** Runs tests by their tags; heeded in a file as on the command line, though the type of a file's options lacks it. */
+export function only(tags: string): object {
+  return { tagsFilter: [tags] };
+}
 
 export default defineConfig({
   test: {
-    include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
+    // One worker per core: left alone, vitest keeps one core free.
+    maxWorkers: availableParallelism(),
     testTimeout: 30_000,
+    pool: 'forks',
+    // Tests that need minutes together are marked so and left to tests/further/long/check.mjs.
+    tags: [{ name: 'long', description: 'run by .ci/run alone', timeout: 180_000 }],
+    ...only('!long'),
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'own process',
+          include: [replacing, 'packages/!(halfmax)/src/**/*.test.ts', 'tests/**/*.test.ts'],
+          exclude: [...configDefaults.exclude, 'tests/published/**'],
+        },
+      },
+      {
+        extends: true,
+        // Tests that only compute share their processes: what they import is loaded once.
+        test: {
+          name: 'shared process',
+          include: ['packages/halfmax/src/**/*.test.ts', 'tests/published/**/*.test.ts'],
+          exclude: [...configDefaults.exclude, replacing],
+          isolate: false,
+        },
+      },
+    ],
   },
 });

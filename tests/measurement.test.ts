@@ -1,4 +1,5 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -12,15 +13,43 @@ const schema = JSON.parse(readFileSync(join(root, 'shared', 'measurement.schema.
 const work = mkdtempSync(join(tmpdir(), 'halfmax-measurement-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
-/** The command line on the demonstration session; what it printed, and what it wrote, by file name. */
-async function measureDemo(
-  out: string,
-  ...options: string[]
-): Promise<{ status: number; printed: string; errors: string; files: Map<string, string> }> {
+interface Run {
+  readonly status: number | null;
+  readonly printed: string;
+  readonly errors: string;
+  /** What was written, by file name. */
+  readonly files: ReadonlyMap<string, string>;
+}
+
+const words = (out: string): string[] => [
+  'measure',
+  join(root, 'data-demo', 'session'),
+  '--out',
+  join(work, out),
+];
+
+function filesOf(out: string): Map<string, string> {
+  return new Map(
+    readdirSync(join(work, out)).map((name) => [name, readFileSync(join(work, out, name), 'utf8')]),
+  );
+}
+
+/** Node on a program of the checkout. */
+function run(...args: string[]): Omit<Run, 'files'> {
+  const { status, stdout, stderr } = spawnSync(process.execPath, args, { cwd: root, encoding: 'utf8' });
+  return { status, printed: stdout, errors: stderr };
+}
+
+/** The built program on the demonstration session, with as many threads as it takes of itself. */
+function measureBuilt(out: string): Run {
+  return { ...run(join('packages', 'halfmax', 'bin', 'halfmax.js'), ...words(out)), files: filesOf(out) };
+}
+
+/** The command line in this process, from the sources, without threads. */
+async function measureHere(out: string, ...options: string[]): Promise<Run> {
   let printed = '';
   let errors = '';
-  const words = ['measure', join(root, 'data-demo', 'session'), '--out', join(work, out), ...options];
-  const status = await main(words, {
+  const status = await main([...words(out), ...options], {
     out: (text) => {
       printed += text;
     },
@@ -29,10 +58,7 @@ async function measureDemo(
     },
     showsProgress: false,
   });
-  const files = readdirSync(join(work, out)).map(
-    (name) => [name, readFileSync(join(work, out, name), 'utf8')] as const,
-  );
-  return { status, printed, errors, files: new Map(files) };
+  return { status, printed, errors, files: filesOf(out) };
 }
 
 /** The schema with every object closed: a field that it does not describe is refused. */
@@ -60,10 +86,10 @@ function faultsOf(validate: typeof open, value: unknown): string[] {
 }
 
 describe('halfmax measure on the demonstration session', () => {
-  let first: Awaited<ReturnType<typeof measureDemo>>;
+  let first: Run;
   let measurement: Measurement;
-  beforeAll(async () => {
-    first = await measureDemo('first');
+  beforeAll(() => {
+    first = measureBuilt('first');
     measurement = JSON.parse(first.files.get('measurement.json') ?? 'null');
   }, 120_000);
 
@@ -160,19 +186,34 @@ describe('halfmax measure on the demonstration session', () => {
     }
   });
 
-  it('gives the same bytes again, and prints the quotes when asked', async () => {
-    const second = await measureDemo('second', '--quote');
+  it('gives the same bytes again, with and without threads, and prints the quotes when asked', async () => {
+    const second = await measureHere('second', '--quote');
     expect([...second.files.keys()]).toEqual([...first.files.keys()]);
     const different = [...first.files].filter(([name, text]) => second.files.get(name) !== text);
-    expect(different.map(([name]) => name)).toEqual([]);
+    expect(
+      different.map(([name]) => name),
+      'the built program and the sources differ: npm run build',
+    ).toEqual([]);
 
-    const words = (text: string): string => text.replace(/\s+/g, ' ');
+    const flat = (text: string): string => text.replace(/\s+/g, ' ');
     const texts = measurement.filters.flatMap(({ bands }) =>
       bands.map(({ quote }) => ('text' in quote ? quote.text : quote.absent)),
     );
-    expect(texts.filter((text) => !words(second.printed).includes(text))).toEqual([]);
-    expect(texts.filter((text) => words(first.printed).includes(text))).toEqual([]);
+    expect(texts.filter((text) => !flat(second.printed).includes(text))).toEqual([]);
+    expect(texts.filter((text) => flat(first.printed).includes(text))).toEqual([]);
   }, 120_000);
+
+  it('gives the picture and the table of the README', () => {
+    const redraw = 'npm run demo && node data-demo/picture/draw.mjs && node data-demo/picture/table.mjs';
+    const done = { status: 0, errors: '' };
+    const picture = join(work, 'filters.svg');
+    expect(run('data-demo/picture/draw.mjs', join(work, 'first'), picture)).toMatchObject(done);
+    const isCurrent = readFileSync(picture).equals(readFileSync(join(root, 'data-demo/picture/filters.svg')));
+    expect(isCurrent, `stale picture: ${redraw}`).toBe(true);
+    const printed = join(work, 'printed.txt');
+    writeFileSync(printed, first.printed);
+    expect(run('data-demo/picture/table.mjs', '--check', '--printed', printed)).toMatchObject(done);
+  });
 
   it.each([
     ['another format', (m) => ({ ...m, format: 'halfmax-measurement/2' })],

@@ -2,36 +2,52 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { importFaults, importsOf } from './roomOrder.js';
+import { halfmaxLaws, importFaults, importsOf, notebookLaws } from './roomOrder.js';
 
-const source = fileURLToPath(new URL('../packages/halfmax/src/', import.meta.url));
-const manifest = JSON.parse(readFileSync(join(source, '..', 'package.json'), 'utf8'));
-const files = new Map(
-  readdirSync(source, { recursive: true, encoding: 'utf8' })
-    .map((path) => path.replaceAll('\\', '/'))
-    .filter((path) => path.endsWith('.ts') && !/\.(test|bench)\.ts$/.test(path))
-    .sort()
-    .map((path) => [path, readFileSync(join(source, path), 'utf8')]),
-);
+const packages = fileURLToPath(new URL('../packages/', import.meta.url));
 
-describe('imports of the package', () => {
+/** Sources of a package by their path under src, tests left out. */
+function sourcesOf(name: string): Map<string, string> {
+  const source = join(packages, name, 'src');
+  return new Map(
+    readdirSync(source, { recursive: true, encoding: 'utf8' })
+      .map((path) => path.replaceAll('\\', '/'))
+      .filter((path) => path.endsWith('.ts') && !/\.(test|bench)\.ts$/.test(path))
+      .sort()
+      .map((path) => [path, readFileSync(join(source, path), 'utf8')]),
+  );
+}
+
+/** Packages that the sources import by name, other than modules of Node. */
+function namedIn(files: ReadonlyMap<string, string>): string[] {
+  const names = [...files.values()]
+    .flatMap(importsOf)
+    .map(({ from }) => from)
+    .filter((from) => !from.startsWith('.') && !from.startsWith('node:'))
+    .map((from) =>
+      from
+        .split('/')
+        .slice(0, from.startsWith('@') ? 2 : 1)
+        .join('/'),
+    );
+  return [...new Set(names)];
+}
+
+describe.each([
+  ['halfmax', halfmaxLaws, 150],
+  ['halfmax-notebook', notebookLaws, 1],
+] as const)('imports of %s', (name, laws, least) => {
+  const files = sourcesOf(name);
+  const manifest = JSON.parse(readFileSync(join(packages, name, 'package.json'), 'utf8'));
+
   it('go one way, through the index of each room, without circles, and leave Node to the rooms that need it', () => {
-    expect(files.size).toBeGreaterThan(150);
-    expect(importFaults(files)).toEqual([]);
+    expect(files.size).toBeGreaterThan(least);
+    expect(importFaults(files, laws)).toEqual([]);
   });
 
   it('name only packages that the manifest lists', () => {
-    const named = [...files.values()]
-      .flatMap(importsOf)
-      .map(({ from }) => from)
-      .filter((from) => !from.startsWith('.') && !from.startsWith('node:'))
-      .map((from) =>
-        from
-          .split('/')
-          .slice(0, from.startsWith('@') ? 2 : 1)
-          .join('/'),
-      );
-    expect(Object.keys(manifest.dependencies)).toEqual(expect.arrayContaining([...new Set(named)]));
+    const listed = Object.keys({ ...manifest.dependencies, ...manifest.peerDependencies });
+    expect(namedIn(files).filter((one) => !listed.includes(one))).toEqual([]);
   });
 });
 
@@ -97,6 +113,18 @@ const g = await import('node:fs');`;
     ['take it off the list', { 'verdict/claim.ts': '' }],
   ])('finds %s', (what, tree: Record<string, string>) => {
     expect(faultsOf(tree)).toEqual([expect.stringContaining(what)]);
+  });
+
+  it('asks nothing of Node where all rooms may use it', () => {
+    const tree = {
+      'notebook/index.ts': `import { readFileSync } from 'node:fs';`,
+      'run/a.ts': `import { b } from '../notebook/index.js';`,
+    };
+    expect(importFaults(new Map(Object.entries(tree)), notebookLaws)).toEqual([]);
+    const turned = { 'run/index.ts': '', 'notebook/a.ts': `import { b } from '../run/index.js';` };
+    expect(importFaults(new Map(Object.entries(turned)), notebookLaws)).toEqual([
+      expect.stringContaining('a room after its own'),
+    ]);
   });
 
   it('finds nothing in a tree in order', () => {

@@ -1,5 +1,16 @@
-/** Rooms in the order of the data's way; a room imports only from rooms before it. */
-export const roomOrder: readonly string[] = [
+/** The laws on the imports of one package. */
+export interface RoomLaws {
+  /** Rooms in the order of the data's way; a room imports only from rooms before it. */
+  readonly order: readonly string[];
+  /** Rooms that may use modules of Node; null: all of them. */
+  readonly nodeRooms: readonly string[] | null;
+  /** A room whose files are imported each for itself. */
+  readonly withoutIndex: string;
+  /** Files that another room may import past its index.ts, each with the reason; `by` is the room that does so. */
+  readonly pastTheIndex: readonly { readonly file: string; readonly by: string; readonly why: string }[];
+}
+
+const order: readonly string[] = [
   'errors',
   'reference',
   'numeric',
@@ -20,33 +31,56 @@ export const roomOrder: readonly string[] = [
   'cli',
 ];
 
-/** Rooms that may use modules of Node. */
-const nodeRooms = ['session', 'commands', 'cli'];
+/** Of packages/halfmax. The commands are called by cli.ts alone, each from its own file. */
+export const halfmaxLaws: RoomLaws = {
+  order,
+  nodeRooms: ['session', 'commands', 'cli'],
+  withoutIndex: 'commands',
+  pastTheIndex: [
+    {
+      file: 'session/benchSession.ts',
+      by: 'measure',
+      why: 'types of a session made in memory: the index of the session room needs Node',
+    },
+    {
+      file: 'verdict/claim.ts',
+      by: 'session',
+      why: 'a type without code: a session carries claims, it judges none',
+    },
+    {
+      file: 'frames/types.ts',
+      by: 'session',
+      why: 'types without code: a session carries frames, it reduces none',
+    },
+    { file: 'frames/types.ts', by: 'calibration', why: 'types without code' },
+    { file: 'numeric/median.ts', by: 'frames', why: 'a leaf without imports' },
+    { file: 'numeric/medianAbsoluteDeviation.ts', by: 'frames', why: 'a leaf that imports leaves only' },
+  ],
+};
 
-/** The commands are called by cli.ts alone, each from its own file. */
-const withoutIndex = 'commands';
-
-/** Files that another room may import past its index.ts, each with the reason; `by` is the room that does so. */
-export const pastTheIndex: readonly { readonly file: string; readonly by: string; readonly why: string }[] = [
-  {
-    file: 'session/benchSession.ts',
-    by: 'measure',
-    why: 'types of a session made in memory: the index of the session room needs Node',
-  },
-  {
-    file: 'verdict/claim.ts',
-    by: 'session',
-    why: 'a type without code: a session carries claims, it judges none',
-  },
-  {
-    file: 'frames/types.ts',
-    by: 'session',
-    why: 'types without code: a session carries frames, it reduces none',
-  },
-  { file: 'frames/types.ts', by: 'calibration', why: 'types without code' },
-  { file: 'numeric/median.ts', by: 'frames', why: 'a leaf without imports' },
-  { file: 'numeric/medianAbsoluteDeviation.ts', by: 'frames', why: 'a leaf that imports leaves only' },
-];
+/** Of packages/halfmax-notebook: all of it runs under Node. */
+export const notebookLaws: RoomLaws = {
+  order: [
+    'notebook',
+    'still',
+    'display',
+    'fence',
+    'kernel',
+    'inputs',
+    'run',
+    'report',
+    'index',
+    'commands',
+    'cli',
+  ],
+  nodeRooms: null,
+  withoutIndex: 'commands',
+  pastTheIndex: [
+    { file: 'notebook/types.ts', by: 'index', why: 'types without code' },
+    { file: 'display/emit.ts', by: 'inputs', why: 'a leaf: a cell that reads its inputs shows no figure' },
+    { file: 'kernel/kernelSettings.ts', by: 'inputs', why: 'a leaf: a cell starts no kernel' },
+  ],
+};
 
 /** An import or re-export as it stands in a source file. */
 export interface ImportLine {
@@ -76,21 +110,25 @@ export function importsOf(text: string): ImportLine[] {
  * Faults against the laws on imports.
  *
  * @param files - path under src against text, tests left out
+ * @param laws - those of the package
  * @returns one sentence per fault, none where all is well
  */
-export function importFaults(files: ReadonlyMap<string, string>): string[] {
+export function importFaults(files: ReadonlyMap<string, string>, laws: RoomLaws = halfmaxLaws): string[] {
+  const { order, withoutIndex, pastTheIndex } = laws;
+  const needsNode = (room: string): boolean => laws.nodeRooms?.includes(room) ?? false;
+  const mayUseNode = (room: string): boolean => laws.nodeRooms?.includes(room) ?? true;
   const faults: string[] = [];
   const used = new Set<string>();
   const inside = new Map<string, string[]>();
   for (const [path, text] of files) {
     const room = roomOf(path);
-    if (!roomOrder.includes(room)) {
+    if (!order.includes(room)) {
       faults.push(`${path}: the room ${room} has no place in the order`);
       continue;
     }
     for (const { from, typeOnly } of importsOf(text)) {
       if (!from.startsWith('.')) {
-        if (isNode(from) && (!nodeRooms.includes(room) || path === 'session/benchSession.ts')) {
+        if (isNode(from) && (!mayUseNode(room) || path === 'session/benchSession.ts')) {
           faults.push(`${path}: imports ${from}, which a browser has not`);
         }
         continue;
@@ -110,11 +148,11 @@ export function importFaults(files: ReadonlyMap<string, string>): string[] {
       else if (target.includes('/') && !target.endsWith('/index.ts') && other !== withoutIndex) {
         faults.push(`${path}: imports ${target} past the index of its room`);
       }
-      if (roomOrder.indexOf(other) >= roomOrder.indexOf(room)) {
+      if (order.indexOf(other) >= order.indexOf(room)) {
         faults.push(`${path}: imports ${target} of a room after its own`);
       }
       const sessionTypes = target === 'session/benchSession.ts' && typeOnly;
-      if (other === 'session' && !nodeRooms.includes(room) && !sessionTypes) {
+      if (other === 'session' && needsNode(other) && !mayUseNode(room) && !sessionTypes) {
         faults.push(`${path}: imports ${target}, which needs Node`);
       }
     }

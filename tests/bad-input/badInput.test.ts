@@ -1,8 +1,11 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { main } from '../../packages/halfmax/src/cli.js';
 import { BadInputError } from '../../packages/halfmax/src/errors.js';
 import { readSession } from '../../packages/halfmax/src/session/index.js';
 import { badCases } from './cases.js';
@@ -35,6 +38,38 @@ function refusal(folder: string): BadInputError {
   throw new Error('the session was accepted');
 }
 
+interface Ended {
+  readonly code: number | null;
+  readonly printed: string;
+  readonly errors: string;
+}
+
+/** `halfmax measure` in this process. */
+async function measureHere(folder: string, out: string): Promise<Ended> {
+  let printed = '';
+  let errors = '';
+  const code = await main(['measure', folder, '--out', out], {
+    out: (text) => {
+      printed += text;
+    },
+    error: (text) => {
+      errors += text;
+    },
+    showsProgress: false,
+  });
+  return { code, printed, errors };
+}
+
+const program = fileURLToPath(new URL('../../packages/halfmax/bin/halfmax.js', import.meta.url));
+
+/** The built program. */
+function measureBuilt(folder: string, out: string): Ended {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, 'measure', folder, '--out', out], {
+    encoding: 'utf8',
+  });
+  return { code: status, printed: stdout, errors: stderr };
+}
+
 /** Every place of a JSON value, as the keys that lead to it. */
 function pathsOf(value: unknown, at: string[] = []): string[][] {
   const inner = value !== null && typeof value === 'object' ? Object.entries(value) : [];
@@ -61,14 +96,17 @@ describe('a broken session', () => {
     expect(new Set(badCases.map(({ name }) => name)).size).toBe(badCases.length);
   });
 
-  it.each(badCases.map((item, i) => [item.name, i] as const))('%s', (_, i) => {
+  it.each(badCases.map((item, i) => [item.name, i] as const))('%s', async (_, i) => {
     const { build, expect: patterns } = badCases[i]!;
     const folder = join(base, `case-${i}`);
     mkdirSync(folder);
     build(folder);
     const before = listing(`case-${i}`);
-    const lines = refusal(folder).message.split('\n');
+    const { code, printed, errors } = await measureHere(folder, join(base, `out-${i}`));
+    expect({ code, printed, end: errors.at(-1) }).toEqual({ code: 2, printed: '', end: '\n' });
     expect(listing(`case-${i}`)).toEqual(before);
+    expect(listing(`out-${i}`)).toEqual(['nothing']);
+    const lines = errors.trimEnd().split('\n');
     expect(lines, lines.join('\n')).toHaveLength(patterns.length);
     for (const pattern of patterns)
       expect(
@@ -80,6 +118,25 @@ describe('a broken session', () => {
       expect(line).not.toMatch(/\bat .+:\d+:\d+|undefined|\[object|\bnull\b(?! character)/);
       expect(line.length).toBeLessThan(400);
     }
+  });
+});
+
+describe('the built program', () => {
+  const chosen = [
+    'the folder does not exist',
+    'trailing comma',
+    badCases.find(({ expect: patterns }) => patterns.length > 1)!.name,
+    badCases[badCases.length - 1]!.name,
+  ];
+
+  it.each([...new Set(chosen)])('ends with 2 and the same words: %s', async (name) => {
+    const folder = mkdtempSync(join(base, 'built-'));
+    badCases.find((one) => one.name === name)!.build(folder);
+    const out = `${folder}-out`;
+    const ended = measureBuilt(folder, out);
+    expect(ended.code).toBe(2);
+    expect(ended).toEqual(await measureHere(folder, out));
+    expect(existsSync(out)).toBe(false);
   });
 });
 

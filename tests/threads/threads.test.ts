@@ -1,19 +1,37 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { splitStream } from 'halfmax/numeric';
 import { propagateInThreads } from 'halfmax/session';
 import { propagate } from 'halfmax/uncertainty';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { randomSpec } from '../../data-demo/generator/randomSpec.mjs';
+import { simulateSession } from '../../data-demo/generator/simulate.mjs';
 import { make } from './model.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const program = join(root, 'packages', 'halfmax', 'bin', 'halfmax.js');
-const session = join(root, 'data-demo', 'session');
+const demo = join(root, 'data-demo', 'session');
 const work = mkdtempSync(join(tmpdir(), 'halfmax-threads-'));
+const small = join(work, 'small');
 afterAll(() => rmSync(work, { recursive: true, force: true }));
+
+// Three filters on a quarter of the demonstration's pixels: as many ways to share out the work, in less time.
+beforeAll(() => {
+  const spec = randomSpec(3, {
+    filters: 3,
+    hint: true,
+    pixels: 1024,
+    rangeNm: [390, 790],
+    spanNm: [350, 400],
+  });
+  for (const { name, content } of simulateSession(spec, 3).files) {
+    mkdirSync(dirname(join(small, name)), { recursive: true });
+    writeFileSync(join(small, name), content);
+  }
+});
 
 interface Ended {
   readonly code: number | null;
@@ -37,24 +55,27 @@ function filesOf(folder: string): Map<string, string> {
   return new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name), 'utf8')]));
 }
 
+/** What a session gives by some numbers of threads. */
+async function resultsOf(session: string, numbers: readonly number[]): Promise<Map<string, string>[]> {
+  const results: Map<string, string>[] = [];
+  for (const threads of numbers) {
+    const out = join(work, `${results.length}-of-${numbers.join('-')}`);
+    const { ended } = start(['measure', session, '--out', out, '--draws', '1000', '--threads', `${threads}`]);
+    expect(await ended).toEqual({ code: 0, signal: null, errors: '' });
+    results.push(filesOf(out));
+  }
+  return results;
+}
+
 describe('halfmax measure in threads', () => {
-  it('writes the same bytes whatever their number', { timeout: 180_000 }, async () => {
-    const results: Map<string, string>[] = [];
-    for (const threads of [1, 2, 4]) {
-      const out = join(work, `threads-${threads}`);
-      const { ended } = start([
-        'measure',
-        session,
-        '--out',
-        out,
-        '--draws',
-        '1000',
-        '--threads',
-        `${threads}`,
-      ]);
-      expect(await ended).toEqual({ code: 0, signal: null, errors: '' });
-      results.push(filesOf(out));
-    }
+  it('writes the same bytes with one and with three', { timeout: 180_000 }, async () => {
+    const results = await resultsOf(small, [1, 3]);
+    expect(results[0]!.size).toBe(4);
+    expect(results[1]).toEqual(results[0]);
+  });
+
+  it('writes the same bytes whatever their number', { tags: ['long'] }, async () => {
+    const results = await resultsOf(demo, [1, 2, 4]);
     expect(results[0]!.size).toBe(5);
     expect(results[1]).toEqual(results[0]);
     expect(results[2]).toEqual(results[0]);
@@ -63,7 +84,7 @@ describe('halfmax measure in threads', () => {
   it('says the same of a session that cannot be measured', { timeout: 120_000 }, async () => {
     const copy = join(work, 'bad');
     mkdirSync(copy);
-    const manifest = JSON.parse(readFileSync(join(session, 'session.json'), 'utf8'));
+    const manifest = JSON.parse(readFileSync(join(demo, 'session.json'), 'utf8'));
     writeFileSync(join(copy, 'session.json'), JSON.stringify(manifest));
     const said: Ended[] = [];
     for (const threads of ['1', '2']) {
@@ -76,50 +97,50 @@ describe('halfmax measure in threads', () => {
   });
 });
 
+// Ten million draws keep the run from ending before it is interrupted.
+const endless = (session: string, out: string, threads: number): string[] => [
+  'measure',
+  session,
+  '--out',
+  out,
+  '--draws',
+  '10000000',
+  '--threads',
+  `${threads}`,
+];
+
+async function interrupt(session: string, delay: number): Promise<void> {
+  const out = mkdtempSync(join(work, 'interrupted-'));
+  writeFileSync(join(out, 'measurement.json'), 'from before');
+  const { child, ended } = start(endless(session, out, 2));
+  await new Promise((resolve) => setTimeout(resolve, delay));
+  const sent = performance.now();
+  child.kill('SIGINT');
+  const { code, signal } = await ended;
+  // Before the program hears signals the system ends it, which a shell calls 130 too.
+  expect(signal === 'SIGINT' ? 130 : code).toBe(130);
+  if (delay >= 1500) expect(signal).toBe(null);
+  expect(performance.now() - sent).toBeLessThan(5000);
+  expect([...filesOf(out)]).toEqual([['measurement.json', 'from before']]);
+}
+
 describe('Ctrl-C during halfmax measure', () => {
-  // The interrupts fall into starting, reading, calibrating and trials; ten million draws keep the run from ending first.
+  // While the program starts, and in the trials.
+  it.each([200, 2000])('ends it after %d ms, with nothing written', { timeout: 60_000 }, (delay) =>
+    interrupt(small, delay),
+  );
+
+  // On the larger session they fall into starting, reading, calibrating and trials.
   it.each([300, 1500, 4000])(
-    'ends it after %d ms, with nothing written',
-    { timeout: 60_000 },
-    async (delay) => {
-      const out = join(work, `interrupted-${delay}`);
-      mkdirSync(out);
-      writeFileSync(join(out, 'measurement.json'), 'from before');
-      const { child, ended } = start([
-        'measure',
-        session,
-        '--out',
-        out,
-        '--draws',
-        '10000000',
-        '--threads',
-        '2',
-      ]);
-      await new Promise((resolve) => setTimeout(resolve, delay));
-      const sent = performance.now();
-      child.kill('SIGINT');
-      const { code, signal } = await ended;
-      // Before the program hears signals the system ends it, which a shell calls 130 too.
-      expect(signal === 'SIGINT' ? 130 : code).toBe(130);
-      if (delay >= 1500) expect(signal).toBe(null);
-      expect(performance.now() - sent).toBeLessThan(5000);
-      expect([...filesOf(out)]).toEqual([['measurement.json', 'from before']]);
-    },
+    'ends a long run after %d ms, with nothing written',
+    { tags: ['long'] },
+    (delay) => interrupt(demo, delay),
   );
 
   it('ends a run without workers as well', { timeout: 60_000 }, async () => {
     const out = join(work, 'interrupted-alone');
-    const { child, ended } = start([
-      'measure',
-      session,
-      '--out',
-      out,
-      '--draws',
-      '10000000',
-      '--threads',
-      '1',
-    ]);
-    await new Promise((resolve) => setTimeout(resolve, 2000));
+    const { child, ended } = start(endless(small, out, 1));
+    await new Promise((resolve) => setTimeout(resolve, 1000));
     child.kill('SIGINT');
     const { code, signal } = await ended;
     expect(signal === 'SIGINT' ? 130 : code).toBe(130);

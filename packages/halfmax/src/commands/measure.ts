@@ -52,13 +52,16 @@ export async function measureCommand(args: readonly string[], terminal: Terminal
   try {
     // With workers this thread is free to hear an interrupt; without, the system ends it, but never while it writes.
     if (threads > 1) process.on('SIGINT', interrupted);
-    const work = { folder, provenance, threads, onStep: progress.show };
+    let steps = 0;
+    const onStep = (step: string): void => {
+      progress.show(step);
+      // What comes after is loaded while the workers measure, but not while they start.
+      if (threads > 1 && ++steps === 2) void loadWriting();
+    };
+    const work = { folder, provenance, threads, onStep };
     const { measurement, curves } = await (threads > 1 ? measureInThreads(work) : measureHere(work));
     if (threads === 1) process.on('SIGINT', interrupted);
-    const [{ writeResult }, { measurementTable }] = await Promise.all([
-      import('../session/index.js'),
-      import('./measurementTable.js'),
-    ]);
+    const [{ writeResult }, { measurementTable }] = await loadWriting();
     checkOutFolder(
       out,
       folder,
@@ -83,6 +86,9 @@ export async function measureCommand(args: readonly string[], terminal: Terminal
     process.off('SIGINT', interrupted);
   }
 }
+
+/** What writes and shows a result; loaded once, however often it is asked for. */
+const loadWriting = () => Promise.all([import('../session/index.js'), import('./measurementTable.js')]);
 
 /** More threads than this are a slip of the hand. */
 const MOST_THREADS = 64;

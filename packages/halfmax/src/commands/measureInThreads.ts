@@ -22,15 +22,20 @@ export interface ThreadedMeasurement {
  */
 export async function measureInThreads(work: ThreadedMeasurement): Promise<MeasuredSession> {
   const { folder, provenance, threads, onStep } = work;
-  const workers = Array.from({ length: threads }, () => new Worker(workerFile));
+  const first = new Worker(workerFile);
+  const workers = [first];
   try {
-    const [first] = workers as [Worker, ...Worker[]];
-    const planned = await ask(first, { ask: 'plan', folder, provenance }, onStep);
+    const planned = await ask(first, { ask: 'plan', folder, provenance }, (step) => {
+      // The others load their code while the first one reads: all at once, they would keep it from its start.
+      while (workers.length < threads) workers.push(new Worker(workerFile));
+      onStep(step);
+    });
     const { jobs } = expectReply(planned, 'jobs');
     const measured = await shareOut(jobs, workers, onStep);
     return expectReply(await ask(first, { ask: 'finish', filters: measured }, onStep), 'session').session;
   } finally {
-    await Promise.all(workers.map((worker) => worker.terminate()));
+    // Nobody need wait for their end: they hold nothing that is still to be written.
+    for (const worker of workers) void worker.terminate();
   }
 }
 

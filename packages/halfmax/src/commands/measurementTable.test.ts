@@ -273,4 +273,33 @@ describe('measurementTable', () => {
     expect(lines).not.toContain('To quote:');
     expect(linesOf([band], true)).toContain('  Invented 3, H-alpha: nothing to quote, nothing to say');
   });
+
+  it('explains the sign ± only where there is one', () => {
+    const whole = measurement([]);
+    const none = { ...whole.filters[0]!, outOfBand: { absent: 'no passband' } };
+    const of = (filters: Measurement['filters']): string =>
+      measurementTable({ ...whole, filters }, { out: 'result', quotes: false });
+    expect(of([none])).not.toContain('after ±');
+    expect(of(whole.filters)).toContain('after ±');
+  });
+
+  it('shows how far the wavelengths of the instrument are off, where frames carry them', () => {
+    const whole = measurement([band]);
+    const instrumentScale = { startNm: -0.258, middleNm: 0.001, endNm: 0.07, rmsNm: 0.134, largestNm: -0.26 };
+    const calibration = { ...whole.calibration, instrumentScale };
+    const text = measurementTable({ ...whole, calibration }, { out: 'result', quotes: false });
+    expect(text.replace(/\s+/g, ' ')).toContain(
+      "The instrument's own wavelengths are not used; they differ from these by −0.26 nm at the first pixel, " +
+        '0.00 in the middle, +0.07 at the last, rms 0.13 nm',
+    );
+    expect(lines.join()).not.toContain('own wavelengths');
+  });
+
+  it('gives a deviation that rounds to zero no sign, and a share two digits', () => {
+    const zero = { ...band.claims[2]!, deviation: { value: -0.04, standardUncertainty: 1.84 } };
+    const budget = [{ source: 'noise', standardUncertaintyNm: 0.00996 }];
+    const text = linesOf([{ ...band, claims: [zero], budget }]).join('\n');
+    expect(text).toMatch(/at least 0\.9 +0\.0 ± 1\.8 /);
+    expect(text).toContain('uncertain most by: noise 0.010 nm');
+  });
 });

@@ -23,7 +23,9 @@ describe('checkOutFolder', () => {
   it('refuses the session folder by any name, those above it and those that hold its frames', () => {
     symlinkSync(join(folder, 'session'), join(folder, 'link'));
     expect(check('session')).toThrow(BadInputError);
-    expect(check('session')).toThrow(/--out: .*session is the session folder itself; give a folder of its own/);
+    expect(check('session')).toThrow(
+      /--out: .*session is the session folder itself; give a folder of its own/,
+    );
     expect(check('session/frames/..')).toThrow(/is the session folder itself/);
     expect(check('link')).toThrow(/is the session folder itself/);
     expect(check('.')).toThrow(/holds the session folder/);
@@ -38,21 +40,33 @@ describe('checkOutFolder', () => {
 
 describe('earlierCurves', () => {
   const write = (value: unknown): void =>
-    writeFileSync(join(folder, 'measurement.json'), typeof value === 'string' ? value : JSON.stringify(value));
+    writeFileSync(
+      join(folder, 'measurement.json'),
+      typeof value === 'string' ? value : JSON.stringify(value),
+    );
 
   it('are those that an earlier result lists, plain curve names only', () => {
-    const names = ['curve-ha.csv', 'curve-ha.csv', null, '../curve-x.csv', 'session.json', 'curve-o_20_3.csv'];
+    const names = [
+      'curve-ha.csv',
+      'curve-ha.csv',
+      null,
+      '../curve-x.csv',
+      'session.json',
+      'curve-o_20_3.csv',
+    ];
     write({ format: 'halfmax-measurement/1', filters: [...names.map((curveFile) => ({ curveFile })), null] });
     expect(earlierCurves(folder)).toEqual(['curve-ha.csv', 'curve-o_20_3.csv']);
   });
 
-  it.each([['{'], [{ filters: [{ curveFile: 'curve-ha.csv' }] }], ['null'], [{ format: 'halfmax-measurement/1' }]])(
-    'are none in %j',
-    (value) => {
-      write(value);
-      expect(earlierCurves(folder)).toEqual([]);
-    },
-  );
+  it.each([
+    ['{'],
+    [{ filters: [{ curveFile: 'curve-ha.csv' }] }],
+    ['null'],
+    [{ format: 'halfmax-measurement/1' }],
+  ])('are none in %j', (value) => {
+    write(value);
+    expect(earlierCurves(folder)).toEqual([]);
+  });
 
   it('are none where there is no earlier result', () => {
     expect(earlierCurves(join(folder, 'nowhere'))).toEqual([]);

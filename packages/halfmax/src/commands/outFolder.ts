@@ -14,7 +14,8 @@ import { refuse } from '../errors.js';
 export function checkOutFolder(out: string, session: string, inputs: readonly string[] = []): void {
   const target = realPath(out);
   const root = realPath(session);
-  const holds = (path: string): boolean => path === target || path.startsWith(target + (target === sep ? '' : sep));
+  const holds = (path: string): boolean =>
+    path === target || path.startsWith(target + (target === sep ? '' : sep));
   const fix = 'give a folder of its own for the result';
   const where = 'halfmax measure';
   if (root === target) refuse(where, '--out', `${out} is the session folder itself`, fix);
@@ -51,7 +52,9 @@ export function earlierCurves(out: string): string[] {
     const earlier = JSON.parse(readFileSync(file, 'utf8')) as { format?: unknown; filters?: unknown } | null;
     if (typeof earlier?.format !== 'string' || !earlier.format.startsWith('halfmax-measurement/')) return [];
     if (!Array.isArray(earlier.filters)) return [];
-    const names = (earlier.filters as readonly ({ curveFile?: unknown } | null)[]).map((one) => one?.curveFile);
+    const names = (earlier.filters as readonly ({ curveFile?: unknown } | null)[]).map(
+      (one) => one?.curveFile,
+    );
     return [...new Set(names)].filter(
       (name): name is string => typeof name === 'string' && /^curve-[A-Za-z0-9._-]+\.csv$/.test(name),
     );

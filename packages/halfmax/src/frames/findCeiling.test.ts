@@ -92,7 +92,9 @@ describe('a saturation level that is stated far too high', () => {
       const faint = (i: number): number => (0.2 + (k % 5)) * halogen(i) * 0.01;
       expect(findCeiling([entry(0, 'open', 100, faint, (counts) => counts)], 65535)).toBeNull();
     }
-    const smooth = Float64Array.from({ length: pixels }, (_, i) => Math.round(30000 - 0.01 * (i - 300.3) ** 2));
+    const smooth = Float64Array.from({ length: pixels }, (_, i) =>
+      Math.round(30000 - 0.01 * (i - 300.3) ** 2),
+    );
     const scans = [{ file: 'a', column: '', wavelengthNm: null, counts: smooth }];
     const one = { ...entry(0, 'open', 100, halogen, (counts) => counts, 1), scans };
     expect(findCeiling([one], 65535)).toBeNull();
@@ -100,8 +102,11 @@ describe('a saturation level that is stated far too high', () => {
   });
 
   it('leaves non-linearity of 2 % far below the limit alone', () => {
-    const bent = (counts: number): number => Math.round(700 + (counts - 700) * (1 - (2.4e-7 * counts)));
-    const { warnings } = reduceFrames(session((counts) => bent(counts)), detector);
+    const bent = (counts: number): number => Math.round(700 + (counts - 700) * (1 - 2.4e-7 * counts));
+    const { warnings } = reduceFrames(
+      session((counts) => bent(counts)),
+      detector,
+    );
     expect(warnings).toEqual([]);
   });
 });

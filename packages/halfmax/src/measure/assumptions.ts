@@ -96,7 +96,8 @@ function darkAssumptions({ entries }: Pick<BenchSession, 'entries'>): Assumption
   if (most <= least * (1 + sameExposure)) {
     return [
       {
-        input: 'share of the dark that may grow with the exposure, which darks of one exposure do not show: from 0 to',
+        input:
+          'share of the dark that may grow with the exposure, which darks of one exposure do not show: from 0 to',
         value: 1,
         unit: 'relative',
         source: 'all that is possible, rectangular: JCGM 100:2008, 4.3.7',
@@ -105,7 +106,8 @@ function darkAssumptions({ entries }: Pick<BenchSession, 'entries'>): Assumption
   }
   return [
     {
-      input: 'error of the dark carried on beyond the exposures of the darks, over the step carried on, half width',
+      input:
+        'error of the dark carried on beyond the exposures of the darks, over the step carried on, half width',
       value: 1,
       unit: 'relative',
       source: 'common practice, no source',

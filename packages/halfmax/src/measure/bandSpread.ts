@@ -1,14 +1,8 @@
 import { type Quantity, quantity } from '../metrics/index.js';
 import { splitStream } from '../numeric/index.js';
-import {
-  budget,
-  compareLinear,
-  linearInterval,
-  type Model,
-  propagate,
-  propagateLinear,
-} from '../uncertainty/index.js';
+import { budget, compareLinear, linearInterval, propagate, propagateLinear } from '../uncertainty/index.js';
 import type { BandModel, OutputName } from './bandModel.js';
+import { filledModel } from './filledModel.js';
 import type { MonteCarloReport, QuantityBudgets } from './measurement.js';
 
 /** How trials are made. */
@@ -94,7 +88,8 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
       const drawn = run.samples[k]!;
       const moved = new Float64Array(drawn.length - own.failedDraws);
       let count = 0;
-      for (let i = 0; i < drawn.length; i++) if (Math.abs(drawn[i]!) < Infinity) moved[count++] = drawn[i]! + shift;
+      for (let i = 0; i < drawn.length; i++)
+        if (Math.abs(drawn[i]!) < Infinity) moved[count++] = drawn[i]! + shift;
       return moved;
     },
     budget: sharesOf,
@@ -115,17 +110,6 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
         own === undefined || 'absent' in own ? { absent: 'no draws' } : firstOrder(band, k, centre[k]!, own);
       return { draws: run.draws, stopped: run.stopped, linearCheck };
     },
-  };
-}
-
-/**
- * The model with its central results where a draw has none, so that a few such draws do not cost a budget: each takes
- * its share of the draws off a variance. An output without any central result stays without.
- */
-function filledModel(model: Model, centre: Float64Array): Model {
-  return (x, out) => {
-    model(x, out);
-    for (let k = 0; k < out.length; k++) if (!Number.isFinite(out[k]!)) out[k] = centre[k]!;
   };
 }
 

@@ -50,10 +50,14 @@ export function bandWarnings({ id, lines, ranges, bands, coveredNm }: WarnedBand
           ),
         );
       }
-      const failed = spread.failedShare(isAbsent(report.corrected.fwhmNm) ? 'measured fwhm' : 'corrected fwhm');
+      const failed = spread.failedShare(
+        isAbsent(report.corrected.fwhmNm) ? 'measured fwhm' : 'corrected fwhm',
+      );
       if (failed > 0) {
         found.push(
-          say(`${name} had no width in ${percent(failed)} of the draws: they are left out of uncertainty and budget`),
+          say(
+            `${name} had no width in ${percent(failed)} of the draws: they are left out of uncertainty and budget`,
+          ),
         );
       }
       return found;

@@ -41,8 +41,6 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
   });
   const { nonLinearity, darkLevel = 0 } = levels;
   const below = transmittance.map((t) => 1 - Math.min(1, Math.max(0, t)));
-  // a shift of all points is a factor of its own for each: nothing can be shifted where a point is exactly 0
-  const perShift = transmittance.map((t) => (t === 0 ? 0 : 1 / t));
   const kept = new Float64Array(3);
   return {
     inputs: [
@@ -53,9 +51,7 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
         source: 'non-linearity of the detector',
         distribution: { kind: 'rectangular', lower: -nonLinearity, upper: nonLinearity },
       },
-      ...(darkLevel > 0
-        ? [{ source: 'darks of another exposure', distribution: normal(darkLevel) }]
-        : []),
+      ...(darkLevel > 0 ? [{ source: 'darks of another exposure', distribution: normal(darkLevel) }] : []),
     ],
     take: (x, from) => {
       kept[0] = 1 + x[from]! + x[from + 1]! + x[from + 2]!;
@@ -65,8 +61,7 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
     fill: (out, first, end, noise) => {
       const [level, bent, shift] = [kept[0]!, kept[1]!, kept[2]!];
       for (let i = first; i < end; i++) {
-        const factor = level + bent * below[i]! + shift * perShift[i]!;
-        out[i] = transmittance[i]! * factor + noise[i - first]!;
+        out[i] = transmittance[i]! * (level + bent * below[i]!) + shift + noise[i - first]!;
       }
     },
   };

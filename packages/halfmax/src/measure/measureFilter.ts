@@ -150,7 +150,9 @@ function isSingleScan(open: readonly CleanSpectrum[]): boolean {
 
 /** What darks of another exposure leave open, the mean over a band's pixels. */
 function darkLevelOf({ curve, darkShared }: ScaledCurve, { blueNm, redNm }: BandRange): number {
-  const inBand = darkShared.filter((_, i) => curve.wavelengthNm[i]! >= blueNm && curve.wavelengthNm[i]! <= redNm);
+  const inBand = darkShared.filter(
+    (_, i) => curve.wavelengthNm[i]! >= blueNm && curve.wavelengthNm[i]! <= redNm,
+  );
   return inBand.length === 0 ? 0 : Math.abs(inBand.reduce((sum, value) => sum + value, 0)) / inBand.length;
 }
 

@@ -8,7 +8,10 @@ import {
   type LineOnSky,
   type SiteSky,
   type Sky,
+  type SkySpectrum,
   siteSky,
+  skyFromSpectrum,
+  vMagnitude,
 } from '../sky/index.js';
 import { levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js';
 import type { BeamConditions, Conditions } from './conditions.js';
@@ -46,9 +49,25 @@ export interface SkyReport {
 /** Colour of a target without lines. */
 const SUN_K = 5772;
 
-/** The sky of a session's site, worked out once for all of its filters. */
-export function skyOf(conditions: Conditions): SiteSky {
-  return siteSky(conditions.site.sky);
+/**
+ * The sky of a session's site, worked out once for all of its filters.
+ *
+ * @param conditions - from `conditionsOf`
+ * @param spectrum - a measured spectrum to be taken instead of lamps, moon and natural light; set to the site's
+ *   brightness where it states one
+ * @returns spectrum, brightness, parts, what was assumed
+ * @throws {RangeError} a value out of range, or a spectrum that does not cover the V band
+ */
+export function skyOf(conditions: Conditions, spectrum?: SkySpectrum): SiteSky {
+  if (spectrum === undefined) return siteSky(conditions.site.sky);
+  const sky = skyFromSpectrum(spectrum, conditions.site.sky.skyBrightness);
+  const brightness = vMagnitude(sky);
+  return {
+    sky,
+    vMagnitude: brightness,
+    parts: [{ name: 'measured spectrum', vMagnitude: brightness }],
+    assumed: [],
+  };
 }
 
 /**

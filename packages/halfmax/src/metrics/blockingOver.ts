@@ -1,6 +1,6 @@
+import { firstAbove, normalQuantile } from '../numeric/index.js';
 import type { Blocking, BlockingOptions, PlacedOpticalDensity } from './blockingTypes.js';
 import { densityOf, limitOf, noLight } from './densityOf.js';
-import { firstAbove, normalQuantile } from '../numeric/index.js';
 import { floorDeviations, pixelFloors, pixelWidth } from './pixelFloors.js';
 import { trustedPixels } from './trustedPixels.js';
 import type { Curve } from './types.js';

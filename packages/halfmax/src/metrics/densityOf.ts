@@ -33,5 +33,8 @@ export function limitOf(
     };
   }
   const what = sharedFloor > noiseFloor ? 'the dark, taken at another exposure' : 'noise';
-  return { transmittance: floor, why: `${what}: a mean below ${floor.toPrecision(2)} cannot be told from zero` };
+  return {
+    transmittance: floor,
+    why: `${what}: a mean below ${floor.toPrecision(2)} cannot be told from zero`,
+  };
 }

@@ -1,6 +1,6 @@
+import { firstAbove } from '../numeric/index.js';
 import { footOf, wayOut } from './bandFoot.js';
 import type { BlockingOptions } from './blockingTypes.js';
-import { firstAbove } from '../numeric/index.js';
 import { pixelFloors } from './pixelFloors.js';
 import { trustedPixels } from './trustedPixels.js';
 import type { Curve } from './types.js';

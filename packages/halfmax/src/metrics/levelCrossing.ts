@@ -1,6 +1,6 @@
+import { firstAbove } from '../numeric/index.js';
 import type { BandPlan } from './bandPlan.js';
 import { edgeStretch, gapAt, inGap } from './bandWindows.js';
-import { firstAbove } from '../numeric/index.js';
 import { roughCrossing } from './roughCrossing.js';
 import type { PlaceOnStretch } from './smoothedCrossing.js';
 import { smoothedCrossing } from './smoothedCrossing.js';

@@ -1,26 +1,9 @@
 import type { InputProblem } from '../errors.js';
 import { nearestName } from './nearestName.js';
 import { quoteValue } from './quoteValue.js';
+import type { SchemaError } from './schemaError.js';
 import { sessionSchema } from './sessionSchema.generated.js';
 import { validateSession } from './validateSession.generated.js';
-
-/** What the check of the schema says of one fault. */
-export interface SchemaError {
-  readonly instancePath: string;
-  readonly schemaPath: string;
-  readonly keyword: string;
-  readonly params: Readonly<Record<string, unknown>>;
-  readonly message?: string;
-  /** What was found, and the part of the schema that it does not fit. */
-  readonly data?: unknown;
-  readonly parentSchema?: unknown;
-}
-
-/** Checks a manifest; what is wrong with it stands in `errors` after a call that gave false. */
-export interface SessionValidator {
-  (manifest: unknown): boolean;
-  readonly errors?: readonly SchemaError[] | null;
-}
 
 /** Every field name of the schema: a field that is right where it stands is not a slip for another. */
 const knownNames: ReadonlySet<string> = new Set(

@@ -1,6 +1,6 @@
 // @ts-nocheck
 // Made from shared/session.schema.json by scripts/generate-tables.mjs; do not edit.
-import type { SessionValidator } from './checkSchema.js';
+import type { SessionValidator } from './schemaError.js';
 import { sessionSchema } from './sessionSchema.generated.js';
 
 export const validateSession: SessionValidator = validate10;

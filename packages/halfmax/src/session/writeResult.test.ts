@@ -38,7 +38,12 @@ describe('writeResult', () => {
     for (const name of ['curve-old.csv', 'mine.csv']) writeFileSync(join(folder, name), 'old');
     mkdirSync(join(folder, 'curve-folder.csv'));
     writeResult(folder, files, ['curve-old.csv', 'curve-folder.csv', 'curve-gone.csv']);
-    expect(readdirSync(folder).sort()).toEqual(['curve-folder.csv', 'ha.csv', 'measurement.json', 'mine.csv']);
+    expect(readdirSync(folder).sort()).toEqual([
+      'curve-folder.csv',
+      'ha.csv',
+      'measurement.json',
+      'mine.csv',
+    ]);
     expect(() => writeResult(folder, files, ['../curve-old.csv'])).toThrow(RangeError);
     expect(() => writeResult(folder, files, ['ha.csv'])).toThrow(RangeError);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isAbsent, type Quantity, quantity } from '../metrics/index.js';
 import { filterValue } from './filterValue.js';
+import { gainOver } from './gainOver.js';
 import { rankFilters } from './rankFilters.js';
 
 const steady = (value: number): Float64Array => new Float64Array(100).fill(value);
@@ -79,5 +80,20 @@ describe('rankFilters', () => {
     const turned = rankFilters([...items].reverse(), ({ hours }) => hours, 'less');
     expect(turned.map(({ item }) => item.id)).toEqual(ranked.map(({ item }) => item.id));
     expect(rankFilters(items, ({ hours }) => hours, 'more')[0]!.item.id).toBe('e');
+  });
+});
+
+describe('gainOver', () => {
+  it('is the root of the ratio, and cancels what both share', () => {
+    const both = Float64Array.from({ length: 100 }, (_, k) => 1 + 0.01 * k);
+    const gain = gainOver(
+      both.map((one) => 9 * one),
+      both,
+    );
+    if (isAbsent(gain)) throw new Error(gain.absent);
+    expect(gain.value).toBeCloseTo(3, 12);
+    expect(gain.standardUncertainty).toBeLessThan(1e-12);
+    expect(gainOver(both, steady(0))).toHaveProperty('absent');
+    expect(() => gainOver(both, new Float64Array(2))).toThrow('100 and 2');
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { detectedSky } from './detectedSky.js';
 import { skyGrid } from './skyGrid.js';
+import { skyShare } from './skyShare.js';
 import { skyWeights } from './skyWeights.js';
 import type { Sky } from './types.js';
 import { weightBySky } from './weightBySky.js';
@@ -117,5 +118,25 @@ describe('detectedSky', () => {
     [{ wavelengthNm: [100, 200], fraction: [1, 1] }, 'covers the sky'],
   ])('refuses %j', (response, message) => {
     expect(() => detectedSky(flat(1), response)).toThrow(message);
+  });
+});
+
+describe('skyShare', () => {
+  // Same line transmittance, W against 100 nm of a flat sky: the root of 100 / W in signal to noise.
+  it.each([
+    [3, 5.7735],
+    [5, 4.4721],
+    [7, 3.7796],
+    [12, 2.8868],
+  ])('a window of %d nm: %d times the signal to noise of 100 nm', (widthNm, gain) => {
+    const [from, to] = [650 - widthNm / 2, 650 + widthNm / 2];
+    const share = skyShare(curveOf([from, to], [1, 1], 0.01), flat(0.3), { fromNm: 600, toNm: 700 });
+    expect(share.effectiveWidthNm).toBeCloseTo(widthNm, 10);
+    expect(1 / Math.sqrt(share.transmittance)).toBeCloseTo(gain, 4);
+    expect(share.standardUncertainty).toBeCloseTo((0.01 * widthNm) / Math.SQRT2 / 100, 10);
+  });
+
+  it('refuses a range that is none', () => {
+    expect(() => skyShare(curveOf([650, 660], [1, 1]), flat(1), { fromNm: 700, toNm: 600 })).toThrow('range');
   });
 });

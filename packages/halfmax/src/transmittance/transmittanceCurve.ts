@@ -98,7 +98,13 @@ export function transmittanceCurve(
   const make = (): Float64Array => new Float64Array(pixels);
   const transmittance = make();
   const standardUncertainty = make();
-  const components = { filteredNoise: make(), openNoise: make(), darkNoise: make(), darkShared: make(), drift: make() };
+  const components = {
+    filteredNoise: make(),
+    openNoise: make(),
+    darkNoise: make(),
+    darkShared: make(),
+    drift: make(),
+  };
   const floor = make();
   const exposureMs = make();
   const masked = new Uint8Array(pixels).fill(1);

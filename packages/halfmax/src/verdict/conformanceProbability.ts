@@ -48,9 +48,13 @@ export function normalInside(mean: number, standardDeviation: number, interval: 
 
 function fractionInside(samples: ArrayLike<number>, interval: ToleranceInterval): number {
   const { from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = interval;
+  return countBetween(samples, from, to) / samples.length;
+}
+
+function countBetween(samples: ArrayLike<number>, from: number, to: number): number {
   let inside = 0;
   for (let i = 0; i < samples.length; i++) if (samples[i]! >= from && samples[i]! <= to) inside++;
-  return inside / samples.length;
+  return inside;
 }
 
 function withPrior(value: number, uncertainty: number, tolerance: ToleranceInterval, prior: Prior): number {

@@ -43,17 +43,25 @@ function fromSamples(
 ): { readonly value: number; readonly standardUncertainty: number } {
   const m = samples.length;
   if (m < 2) throw new RangeError(`measured samples require at least 2 draws, got ${m}`);
-  let sum = 0;
-  for (let i = 0; i < m; i++) {
-    if (!Number.isFinite(samples[i])) {
-      throw new RangeError(`measured samples require finite numbers, got ${samples[i]} at index ${i}`);
-    }
-    sum += samples[i]!;
+  const mean = sumOf(samples) / m;
+  if (!Number.isFinite(mean)) {
+    const i = Array.prototype.findIndex.call(samples, (sample) => !Number.isFinite(sample));
+    throw new RangeError(`measured samples require finite numbers, got ${samples[i]} at index ${i}`);
   }
-  const mean = sum / m;
-  let squares = 0;
-  for (let i = 0; i < m; i++) squares += (samples[i]! - mean) ** 2;
+  const squares = squaresAbout(samples, mean);
   const value = estimate ?? mean;
   if (!Number.isFinite(value)) throw new RangeError(`measured value requires a finite number, got ${value}`);
   return { value, standardUncertainty: Math.sqrt(squares / (m - 1)) };
+}
+
+function sumOf(samples: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < samples.length; i++) sum += samples[i]!;
+  return sum;
+}
+
+function squaresAbout(samples: ArrayLike<number>, mean: number): number {
+  let squares = 0;
+  for (let i = 0; i < samples.length; i++) squares += (samples[i]! - mean) ** 2;
+  return squares;
 }

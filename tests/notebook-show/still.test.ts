@@ -1,0 +1,186 @@
+import { deflateSync, inflateSync } from 'node:zlib';
+import { layoutFor, showFigure } from 'halfmax-notebook/display';
+import { addStills, drawStill, drawSvg } from 'halfmax-notebook/still';
+import { describe, expect, it } from 'vitest';
+import { encodePng } from '../../packages/halfmax-notebook/src/still/encodePng.js';
+import { textWidth } from '../../packages/halfmax-notebook/src/still/figureFonts.js';
+import { pathLength, pathPoints, pointAlong } from '../../packages/halfmax-notebook/src/still/pathPoints.js';
+
+const axes = { x: { quantity: 'Wavelength', unit: 'nm' }, y: { quantity: 'Transmittance' } };
+const line = { data: [{ x: [1, 2, 3], y: [0.1, 0.9, 0.2], name: 'one' }], layout: layoutFor(axes) };
+const map = {
+  data: [
+    {
+      type: 'heatmap',
+      z: [
+        [1, 2],
+        [3, 4],
+      ],
+    },
+  ],
+  layout: layoutFor(axes),
+};
+const texts = (svg: string): string[] =>
+  [...svg.matchAll(/<text[^>]*>([\s\S]*?)<\/text>/g)].map(([, text]) => text!.replace(/<[^>]*>/g, ''));
+
+describe('drawStill', () => {
+  it('gives the same bytes again, whatever was drawn in between', () => {
+    const first = drawStill(line);
+    const between = drawStill(map);
+    const again = drawStill(line);
+    expect(again.svg).toBe(first.svg);
+    expect(Buffer.compare(again.png, first.png)).toBe(0);
+    expect(drawStill(map).svg).toBe(between.svg);
+  });
+
+  it('writes the names and numbers of the axes', () => {
+    const found = texts(drawSvg(line));
+    expect(found).toEqual(
+      expect.arrayContaining(['Wavelength / nm', 'Transmittance', '0.2', '0.8', '1.5', '3']),
+    );
+  });
+
+  it('draws arrows, legends in full, and colour bars with their numbers', () => {
+    const svg = drawSvg({
+      data: [
+        { y: [1, 2], name: 'a name of some length' },
+        { y: [2, 1], name: 'second' },
+      ],
+      layout: layoutFor({
+        ...axes,
+        legend: true,
+        annotations: [{ x: 1, y: 2, text: 'there', ax: -90, ay: 40 }],
+      }),
+    });
+    expect(texts(svg)).toEqual(expect.arrayContaining(['a name of some length', 'second', 'there']));
+    const clip = [...svg.matchAll(/<clipPath id="legend[^>]*><rect width="(\d+)"/g)].map(([, width]) =>
+      Number(width),
+    );
+    for (const width of clip) expect(width).toBeGreaterThan(textWidth('a name of some length', 13));
+    const arrow = svg.slice(svg.indexOf('annotation-arrow-g'));
+    expect(arrow).toMatch(/<path d="M[^"]*Z?"[^>]*fill/);
+    expect(texts(drawSvg(map))).toEqual(expect.arrayContaining(['1.5', '2.5', '3.5']));
+  });
+
+  it('leaves out the slider and its room', () => {
+    const layout = {
+      ...line.layout,
+      height: 490,
+      margin: { b: 118 },
+      meta: { sliderHeight: 70 },
+      sliders: [{ steps: [{}, {}] }],
+    };
+    const svg = drawSvg({ ...line, layout });
+    expect(svg).toContain('height="420"');
+    expect(svg).not.toContain('slider-group');
+  });
+
+  it('touches nothing global', () => {
+    expect(Object.keys(globalThis)).not.toEqual(expect.arrayContaining(['document']));
+    expect(() => (globalThis as { window?: unknown }).window).not.toThrow();
+    expect((globalThis as { window?: unknown }).window).toBeUndefined();
+  });
+});
+
+describe('showFigure', () => {
+  it('holds plain data with seven digits, a still and a caption', () => {
+    const shown = showFigure({
+      data: [{ x: Float64Array.of(1, 2, 3), y: [1 / 3, Number.NaN, Infinity], when: new Date(0) }],
+      layout: layoutFor({ x: { quantity: 'a' }, y: { quantity: 'b' } }),
+      caption: 'Three points.',
+    })!;
+    const figure = shown['application/vnd.plotly.v1+json'] as { data: object[] };
+    expect(figure.data[0]).toEqual({
+      x: [1, 2, 3],
+      y: [0.3333333, null, null],
+      when: '1970-01-01T00:00:00.000Z',
+    });
+    expect(JSON.parse(JSON.stringify(figure))).toEqual(figure);
+    expect(shown['text/plain']).toBe('Three points.');
+    expect(String(shown['image/png']).startsWith('iVBORw0KGgo')).toBe(true);
+  });
+
+  it('leaves the still to the runner where it is told to', () => {
+    process.env['HALFMAX_STILLS'] = 'runner';
+    try {
+      expect(showFigure({ data: [{ y: [1, 2] }] })).not.toHaveProperty('image/png');
+    } finally {
+      delete process.env['HALFMAX_STILLS'];
+    }
+  });
+
+  it('refuses what cannot be drawn without a browser, and what is no data', () => {
+    expect(() => showFigure({ data: [{ type: 'scattergl', y: [1] }] })).toThrow(
+      /traces of the kinds .*, got scattergl/,
+    );
+    expect(() => showFigure({ data: [] })).toThrow('at least 1 trace');
+    const circle: Record<string, unknown> = {};
+    circle['self'] = circle;
+    expect(() => showFigure({ data: [circle] })).toThrow('circle of references');
+    expect(() => showFigure({ data: [{ y: [1n] }] })).toThrow('got a bigint');
+  });
+});
+
+describe('addStills', () => {
+  it('adds the picture that showFigure would have drawn, and leaves alone what it cannot draw', async () => {
+    process.env['HALFMAX_STILLS'] = 'runner';
+    const bare = showFigure(line)!;
+    delete process.env['HALFMAX_STILLS'];
+    const output = (data: object): object => ({ output_type: 'display_data', metadata: {}, data });
+    const other = output({ 'application/vnd.plotly.v1+json': { data: [{ type: 'mesh3d' }] } });
+    const notebook = {
+      nbformat: 4,
+      nbformat_minor: 5,
+      metadata: {},
+      cells: [
+        {
+          cell_type: 'code',
+          id: 'a',
+          metadata: {},
+          source: '',
+          execution_count: 1,
+          outputs: [output(bare), other],
+        },
+      ],
+    };
+    const [cell] = (await addStills(notebook as never)).cells as unknown as (typeof notebook.cells)[number][];
+    expect(cell!.outputs[0]).toEqual(output(showFigure(line)!));
+    expect(cell!.outputs[1]).toEqual(other);
+  });
+});
+
+describe('what stills are made of', () => {
+  it('texts have the widths of the font', () => {
+    // Noto Sans 2.015, table hmtx (units of 1/1000): space 260, zero 572, W 930, i 258; read with fonttools 4.38.
+    expect(textWidth('0 Wi', 1000)).toBeCloseTo(572 + 260 + 930 + 258, 9);
+    expect(textWidth('\u200b', 10)).toBe(0);
+  });
+
+  it('a PNG holds the pixels that went in', () => {
+    const pixels = Uint8Array.of(255, 0, 0, 255, 0, 255, 0, 128);
+    const png = Buffer.from(encodePng(pixels, 1, 2));
+    expect(png.subarray(1, 4).toString()).toBe('PNG');
+    const at = png.indexOf('IDAT');
+    const data = png.subarray(at + 4, at + 4 + png.readUInt32BE(at - 4));
+    expect([...inflateSync(data)]).toEqual([0, 255, 0, 0, 255, 0, 0, 255, 0, 128]);
+    expect(deflateSync(inflateSync(data))).toEqual(data);
+    // The check sum of an empty IEND is the same in every PNG: AE 42 60 82.
+    expect(png.subarray(-4).toString('hex')).toBe('ae426082');
+  });
+
+  it('paths are read point by point, absolute and relative', () => {
+    expect(pathPoints('M1,2L4,6h3v-1Z')).toEqual([
+      [1, 2],
+      [4, 6],
+      [7, 6],
+      [7, 5],
+    ]);
+    expect(pathPoints('m1 1l2-1a5,5 0 0 1 10,0')).toEqual([
+      [1, 1],
+      [3, 0],
+      [13, 0],
+    ]);
+    expect(pathLength('M0,0L3,4L3,10')).toBe(11);
+    expect(pointAlong('M0,0L3,4L3,10', 7)).toEqual([3, 6]);
+  });
+});
