@@ -8,6 +8,7 @@ import {
   layoutFor,
   luminance,
   palette,
+  panelsFor,
   showQuantities,
   showQuantity,
   showTable,
@@ -143,6 +144,26 @@ describe('the style of figures', () => {
       xaxis: { title: { text: 'Tilt / °' } },
       annotations: [{ text: 'Counts' }],
     });
+  });
+
+  it('sets panels above each other, with the common axis below and a gap for their names', () => {
+    const panels = [
+      { quantity: 'T', share: 2 },
+      { quantity: 'Residual', unit: 'nm' },
+    ];
+    const layout = panelsFor({ x: { quantity: 'a' }, panels, height: 484 }) as Record<
+      string,
+      { domain?: number[] }
+    >;
+    // 484 px less 52 above and 48 below are 384; less the gap of 44 px, 340 are shared 2 to 1.
+    expect(layout['yaxis']!.domain![0]).toBeCloseTo(1 - (340 * 2) / 3 / 384, 12);
+    expect(layout['yaxis2']!.domain![0]).toBeCloseTo(0, 12);
+    expect(layout['yaxis2']!.domain![1]).toBeCloseTo(340 / 3 / 384, 12);
+    expect(layout['xaxis']).toMatchObject({ anchor: 'y2' });
+    expect(layout['annotations']).toMatchObject([{ text: 'Residual / nm' }, { text: 'T' }]);
+    expect(() => panelsFor({ x: { quantity: 'a' }, panels: [] })).toThrow(
+      'panelsFor requires at least 1 panel',
+    );
   });
 
   it('closes a band and breaks it where there is no number', () => {

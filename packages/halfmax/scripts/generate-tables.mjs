@@ -79,7 +79,7 @@ function validator() {
   if (/require\(/.test(code) || !code.includes(' = sessionSchema;'))
     throw new Error('the code that ajv makes has changed: look at what validator() replaces');
   const types =
-    "import type { SessionValidator } from './checkSchema.js';\nimport { sessionSchema } from './sessionSchema.generated.js';\n";
+    "import type { SessionValidator } from './schemaError.js';\nimport { sessionSchema } from './sessionSchema.generated.js';\n";
   return `// @ts-nocheck\n${head('session.schema.json')}${types}\n${code.trim()}\n`;
 }
 

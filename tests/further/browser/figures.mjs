@@ -1,7 +1,8 @@
-import { bandTrace, dashes, directLabel, layoutFor, traceColour } from 'halfmax-notebook/display';
+import { bandTrace, dashes, directLabel, layoutFor, panelsFor, traceColour } from 'halfmax-notebook/display';
 
 const x = Array.from({ length: 240 }, (_, i) => 648 + i * 0.075);
-const band = (centre, height, width) => x.map((at) => height * Math.exp(-(Math.abs(at - centre) / width) ** 4));
+const band = (centre, height, width) =>
+  x.map((at) => height * Math.exp(-((Math.abs(at - centre) / width) ** 4)));
 const wavelength = { quantity: 'Wavelength in air', unit: 'nm' };
 const transmittance = { quantity: 'Transmittance', range: [-0.03, 1.03] };
 const line = (y, index, name) => ({
@@ -37,7 +38,9 @@ export const figures = {
     }),
   },
   'legend and title': {
-    data: [0, 1, 2, 3].map((index) => line(band(652 + 3 * index, 0.9, 1.5), index, `filter number ${index + 1}`)),
+    data: [0, 1, 2, 3].map((index) =>
+      line(band(652 + 3 * index, 0.9, 1.5), index, `filter number ${index + 1}`),
+    ),
     layout: layoutFor({ x: wavelength, y: transmittance, title: 'Four filters, one lamp', legend: true }),
   },
   'bars with errors on a logarithmic axis': {
@@ -50,7 +53,10 @@ export const figures = {
         error_y: { type: 'data', array: [0.3, 2, 20] },
       },
     ],
-    layout: layoutFor({ x: { quantity: 'Direction' }, y: { quantity: 'Radiance', unit: 'W m⁻² nm⁻¹', log: true } }),
+    layout: layoutFor({
+      x: { quantity: 'Direction' },
+      y: { quantity: 'Radiance', unit: 'W m⁻² nm⁻¹', log: true },
+    }),
   },
   'points with texts': {
     data: [
@@ -67,25 +73,64 @@ export const figures = {
     layout: layoutFor({ x: { quantity: 'Line' }, y: { quantity: 'Residual', unit: 'nm' } }),
   },
   histogram: {
-    data: [{ type: 'histogram', x: x.map((_, i) => Math.sin(i * 12.9898) * 3), xbins: { start: -3, end: 3, size: 0.5 } }],
+    data: [
+      {
+        type: 'histogram',
+        x: x.map((_, i) => Math.sin(i * 12.9898) * 3),
+        xbins: { start: -3, end: 3, size: 0.5 },
+      },
+    ],
     layout: layoutFor({ x: { quantity: 'Draw', unit: 'nm' }, y: { quantity: 'Count' } }),
   },
   contours: {
     data: [
-      { type: 'contour', x: [0, 1, 2, 3], y: [0, 1, 2], z: [[1, 2, 3, 4], [2, 3, 5, 9], [3, 4, 6, 7]], colorbar: { title: { text: 'T / %' } } },
+      {
+        type: 'contour',
+        x: [0, 1, 2, 3],
+        y: [0, 1, 2],
+        z: [
+          [1, 2, 3, 4],
+          [2, 3, 5, 9],
+          [3, 4, 6, 7],
+        ],
+        colorbar: { title: { text: 'T / %' } },
+      },
     ],
     layout: layoutFor({ x: { quantity: 'Tilt', unit: '°' }, y: wavelength }),
   },
   'heat map': {
-    data: [{ type: 'heatmap', x: [0, 1, 2, 3], y: [0, 1, 2], z: [[1, 2, 3, 4], [2, 3, 5, 9], [3, 4, 6, 7]] }],
+    data: [
+      {
+        type: 'heatmap',
+        x: [0, 1, 2, 3],
+        y: [0, 1, 2],
+        z: [
+          [1, 2, 3, 4],
+          [2, 3, 5, 9],
+          [3, 4, 6, 7],
+        ],
+      },
+    ],
     layout: layoutFor({ x: { quantity: 'Pixel' }, y: { quantity: 'Frame' } }),
   },
   'two panels': {
-    data: [line(y, 0, 'A'), { ...line(y.map((v) => v / 10), 1, 'B'), yaxis: 'y2' }],
-    layout: layoutFor({
+    data: [
+      line(y, 0, 'A'),
+      {
+        ...line(
+          y.map((v) => v / 10),
+          1,
+          'B',
+        ),
+        yaxis: 'y2',
+      },
+    ],
+    layout: panelsFor({
       x: wavelength,
-      y: { ...transmittance, more: { domain: [0.55, 1] } },
-      more: { yaxis2: { domain: [0, 0.42], title: { text: 'Residual' }, zeroline: false } },
+      panels: [
+        { ...transmittance, share: 2 },
+        { quantity: 'Residual', unit: 'nm' },
+      ],
     }),
   },
   boxes: {

@@ -40,7 +40,17 @@ export function hostileNotebook(server) {
   const text = `<a href="javascript:${hit}" class="lure">link</a><img src=x onerror="${hit}"><span style="background:url(${server}/span.png)">s</span></script><script>${hit}</script>`;
   const figures = [
     {
-      data: [{ x: [1, 2], y: [1, 2], name: text, text: [text, text], mode: 'markers+text', hovertemplate: text, customdata: [text, text] }],
+      data: [
+        {
+          x: [1, 2],
+          y: [1, 2],
+          name: text,
+          text: [text, text],
+          mode: 'markers+text',
+          hovertemplate: text,
+          customdata: [text, text],
+        },
+      ],
       layout: {
         title: { text },
         xaxis: { title: { text }, ticktext: [text, text], tickvals: [1, 2] },
@@ -54,7 +64,11 @@ export function hostileNotebook(server) {
             currentvalue: { prefix: text },
             steps: [
               { label: text, method: 'restyle', args: [{ name: text }] },
-              { label: text, method: 'relayout', args: [{ 'title.text': text, images: [{ source: `${server}/step.png` }] }] },
+              {
+                label: text,
+                method: 'relayout',
+                args: [{ 'title.text': text, images: [{ source: `${server}/step.png` }] }],
+              },
             ],
           },
         ],
@@ -66,7 +80,9 @@ export function hostileNotebook(server) {
     { data: [{ type: 'scattermap', lat: [1], lon: [1] }], layout: { map: { style: `${server}/map.json` } } },
     { data: [{ type: 'image', source: `${server}/trace.png` }], layout: {} },
     { data: { length: 1, 0: {} }, layout: null },
-    JSON.parse('{"data":[{"y":[1,2],"__proto__":{"hit":1}}],"layout":{"__proto__":{"hit":1},"constructor":{"prototype":{"hit":1}}}}'),
+    JSON.parse(
+      '{"data":[{"y":[1,2],"__proto__":{"hit":1}}],"layout":{"__proto__":{"hit":1},"constructor":{"prototype":{"hit":1}}}}',
+    ),
   ];
   const display = (data) => ({ output_type: 'display_data', metadata: {}, data });
   const outputs = [
@@ -74,7 +90,9 @@ export function hostileNotebook(server) {
     ...figures.map((figure) => display({ 'application/vnd.plotly.v1+json': figure, 'text/plain': text })),
     display({ 'application/javascript': hit, 'text/plain': text }),
     display({ 'text/javascript': hit }),
-    display({ 'image/svg+xml': `<svg xmlns="http://www.w3.org/2000/svg" onload="${hit}"><script>${hit}</script><image href="${server}/in.png"/></svg>` }),
+    display({
+      'image/svg+xml': `<svg xmlns="http://www.w3.org/2000/svg" onload="${hit}"><script>${hit}</script><image href="${server}/in.png"/></svg>`,
+    }),
     display({ 'image/png': `AAAA" onerror="${hit}` }),
     display({ 'text/latex': `$\\href{javascript:${hit}}{x}$` }),
     display({ 'text/markdown': markdown.join('\n\n') }),
@@ -87,10 +105,22 @@ export function hostileNotebook(server) {
     nbformat_minor: 5,
     metadata: {
       title: text,
-      halfmax: { status: text, source: { file: text, sha256: text }, inputs: { [text]: { value: text, from: text } }, tools: { node: text }, filesRead: [{ path: text, sha256: text }] },
+      halfmax: {
+        status: text,
+        source: { file: text, sha256: text },
+        inputs: { [text]: { value: text, from: text } },
+        tools: { node: text },
+        filesRead: [{ path: text, sha256: text }],
+      },
     },
     cells: [
-      { cell_type: 'markdown', id: 'm', metadata: {}, source: `# ${text}\n\n## Second\n\n${markdown.join('\n\n')}`, attachments: { 'a"><img src=x>': { 'image/png': `AAAA" onerror="${hit}` } } },
+      {
+        cell_type: 'markdown',
+        id: 'm',
+        metadata: {},
+        source: `# ${text}\n\n## Second\n\n${markdown.join('\n\n')}`,
+        attachments: { 'a"><img src=x>': { 'image/png': `AAAA" onerror="${hit}` } },
+      },
       { cell_type: 'code', id: 'c', metadata: {}, source: text, execution_count: 1, outputs },
       { cell_type: 'raw', id: 'r', metadata: {}, source: text },
     ],

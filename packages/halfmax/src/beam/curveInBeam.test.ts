@@ -78,6 +78,13 @@ describe('curveInBeam', () => {
   });
 });
 
+it('refuses a scan that does not rise, or holds no number', () => {
+  const turned = { ...band, wavelengthNm: Float64Array.from(scan).reverse() };
+  expect(() => curveInBeam(turned, { fNumber: 4 }, { effectiveIndex: 2 })).toThrow('strictly increasing');
+  const holed = { ...band, transmittance: band.transmittance.map((t, i) => (i === 7 ? Number.NaN : t)) };
+  expect(() => curveInBeam(holed, { fNumber: 4 }, { effectiveIndex: 2 })).toThrow('got NaN at index 7');
+});
+
 describe('curveBandInBeam', () => {
   it('encloses the curve of every index but the outermost, and closes up for one index', () => {
     const open = curveBandInBeam(band, { fNumber: 3 });

@@ -2,6 +2,7 @@ import type { Curve } from '../metrics/index.js';
 import { beamRays } from './beamRays.js';
 import { raysBetween } from './raysBetween.js';
 import { requireIndex } from './requireBeam.js';
+import { requireScan } from './requireScan.js';
 import type { Beam } from './types.js';
 
 /** What the curve's filter is and how it was measured. */
@@ -30,7 +31,7 @@ export function curveInBeam(curve: Curve, beam: Beam, options: InBeamOptions): C
   requireIndex('curveInBeam', effectiveIndex);
   const scan = curve.wavelengthNm;
   const n = scan.length;
-  if (n < 2) throw new RangeError(`curveInBeam requires at least 2 pixels, got ${n}`);
+  requireScan('curveInBeam', scan, curve.transmittance);
   if (!Number.isFinite(shiftNm)) throw new RangeError(`curveInBeam requires a finite shift, got ${shiftNm}`);
   const direct = beamRays(beam);
   const { sineSquared, weight } =

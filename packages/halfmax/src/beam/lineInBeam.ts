@@ -6,9 +6,11 @@ import { beamRays } from './beamRays.js';
 import { fastestRatio } from './fastestRatio.js';
 import type { LineInBeam, LineInBeamOptions } from './lineTypes.js';
 import { pixelsBetween } from './pixelsBetween.js';
+import { rangeDistribution } from './rangeDistribution.js';
 import { rayReader } from './rayReader.js';
 import { raysBetween } from './raysBetween.js';
 import { requireBeam, requireIndex } from './requireBeam.js';
+import { requireScan } from './requireScan.js';
 import type { Beam, BeamRays } from './types.js';
 
 /** Ratios at which the fastest one is looked for: 1 to 30, each 6 % slower than the one before. */
@@ -38,6 +40,9 @@ export function lineInBeam(
     'lineInBeam',
     options.effectiveIndex ?? (filterAngleTable.effectiveIndex as readonly [number, number]),
   );
+  requireScan('lineInBeam', curve.wavelengthNm, curve.transmittance);
+  if (!(wavelengthNm > 0 && wavelengthNm < Infinity))
+    throw new RangeError(`lineInBeam requires a wavelength above 0, got ${wavelengthNm}`);
   if (!(share > 0 && share < 1))
     throw new RangeError(`lineInBeam requires a share between 0 and 1, got ${share}`);
   for (const fNumber of fNumbers) requireBeam('lineInBeam', { ...beam, fNumber });
@@ -99,9 +104,9 @@ export function lineInBeam(
         standardUncertainty: window.standardUncertainty,
       },
     },
-    { source: 'effective index', distribution: between(low, high) },
+    { source: 'effective index', distribution: rangeDistribution(low, high) },
     { source: 'scale', distribution: { kind: 'normal', mean: 0, standardUncertainty: scaleNm } },
-    { source: 'temperature coefficient', distribution: between(coldNm, hotNm) },
+    { source: 'temperature coefficient', distribution: rangeDistribution(coldNm, hotNm) },
     { source: 'level', distribution: { kind: 'normal', mean: 0, standardUncertainty: level } },
   ];
   const { outputs, samples } = propagate(model, inputs, {
@@ -129,12 +134,6 @@ export function lineInBeam(
 
 function farther(end: number): string {
   return `the beam would need the curve beyond the end of the scan, ${end.toFixed(2)} nm`;
-}
-
-function between(low: number, high: number): UncertainInput['distribution'] {
-  return low === high
-    ? { kind: 'normal', mean: low, standardUncertainty: 0 }
-    : { kind: 'rectangular', lower: low, upper: high };
 }
 
 function quoted(output: OutputDistribution | { readonly absent: string }, why: string): Quantity {

@@ -2,7 +2,7 @@ import { type LineInBeam, lineInBeam } from '../beam/index.js';
 import { type Curve, isAbsent } from '../metrics/index.js';
 import { emissionLines } from '../reference/index.js';
 import type { BenchConditions } from '../session/benchSession.js';
-import type { BeamConditions } from './conditions.js';
+import type { BeamConditions } from './beamConditions.js';
 import type { BandReport } from './measurement.js';
 
 /** A line's transmittance in the telescope's beam: an entry of a filter's `beam` in measurement.json. */

@@ -13,8 +13,9 @@ import {
   skyFromSpectrum,
   vMagnitude,
 } from '../sky/index.js';
+import type { BeamConditions } from './beamConditions.js';
 import { levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js';
-import type { BeamConditions, Conditions } from './conditions.js';
+import type { Conditions } from './conditions.js';
 import type { BandReport } from './measurement.js';
 
 /** A line in a filter's sky report: all of it but the trials. */

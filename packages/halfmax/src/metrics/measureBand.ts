@@ -105,7 +105,7 @@ export function measureBand(
     const { k, t, atNm } = found.peak.place;
     const { top } = kernel;
     const { pixelNm } = plan;
-    const interval95 = peakInterval(top, transmittance, standardUncertainty, found.peak.place, pixelNm);
+    const interval95 = peakInterval(top, transmittance, standardUncertainty, found.peak, pixelNm);
     const least = Math.max(found.peak.placeSpreadNm, (interval95[1] - interval95[0]) / (2 * normal95));
     const reach = Math.max(1, Math.round(plan.leastWindowNm / pixelNm));
     const [low, high] = [Math.max(k - reach, 0), Math.min(k + reach, top.atNm.length - 1)];

@@ -1,5 +1,5 @@
 import { normalQuantile } from '../numeric/index.js';
-import type { PlaceOnStretch } from './smoothedCrossing.js';
+import type { SmoothedPeak } from './smoothedPeak.js';
 import { type SmoothedStretch, stretchSlope, stretchValue } from './smoothedStretch.js';
 
 /** A slope so many of its standard uncertainties from 0 goes up or down: 95 % of those of a level place do not. */
@@ -10,8 +10,8 @@ const contends = 1.8;
  * Standard uncertainties by which a place is lower than a maximum: beside the maximum, where the noise of both is one
  * and the same, and far from it, where each has its own.
  */
-const lowerBeside = 1.1;
-const lowerFar = 2.1;
+const lowerBeside = 0.95;
+const lowerFar = 2.3;
 
 /**
  * Where the highest place of a smoothed top may lie: the interval that holds, around every maximum that may be the
@@ -20,7 +20,7 @@ const lowerFar = 2.1;
  * @param top - the smoothed top
  * @param values - pixel values
  * @param standardUncertainty - per pixel, independent
- * @param place - where the smoothed top is highest
+ * @param peak - where the smoothed top is highest, and how high
  * @param beyondNm - how far the top may go on where the interval reaches its end
  * @returns first and last place, nm; the place itself twice where no pixel is uncertain
  * Source: common practice, no source. The three limits are set by simulation (peakInterval.test.ts): rippled, flat,
@@ -31,7 +31,7 @@ export function peakInterval(
   top: SmoothedStretch,
   values: Float64Array,
   standardUncertainty: Float64Array,
-  place: PlaceOnStretch,
+  { place, maximum }: Pick<SmoothedPeak, 'place' | 'maximum'>,
   beyondNm: number,
 ): readonly [number, number] {
   const { atNm } = top;
@@ -58,9 +58,10 @@ export function peakInterval(
   /** From a maximum on to where the curve clearly goes down. */
   function bySlope(from: number, step: 1 | -1): number {
     const fall = (k: number): number => -step * slopes[k]! - clearSlope * slopeNoise[k]!;
-    let k = from;
+    // the maximum lies up to a step before its highest place
+    let k = Math.min(n - 1, Math.max(0, from - step));
     while (k + step >= 0 && k + step < n && fall(k) <= 0) k += step;
-    if (k === from || fall(k) <= 0) return atNm[k]!;
+    if (k === from - step || fall(k) <= 0) return atNm[k]!;
     const share = fall(k - step) / (fall(k - step) - fall(k));
     return atNm[k - step]! + share * (atNm[k]! - atNm[k - step]!);
   }
@@ -68,16 +69,22 @@ export function peakInterval(
   /** From a maximum on to where the curve is clearly lower. */
   function byHeight(from: number, step: 1 | -1): number {
     const start = from === best ? place.atNm : atNm[from]!;
+    const summit = from === best ? maximum : heights[from]!;
     let edge = start;
     let before = 0;
+    let rate = 0;
     for (let k = from + step; k >= 0 && k < n; k += step) {
-      const noise = differenceNoise(top, k, from, standardUncertainty);
+      const apart = Math.abs(atNm[k]! - atNm[from]!);
       const way = Math.abs(atNm[k]! - start);
-      const alike = way > 0 ? Math.min(1, noise / (slopeNoise[from]! * way)) : 1;
+      const between = differenceNoise(top, k, from, standardUncertainty);
+      if (rate === 0) rate = between / apart;
+      const alike = rate > 0 ? Math.min(1, between / (rate * apart)) : 1;
+      // near the maximum the noise of a difference grows with the way, and the way is from the maximum itself
+      const noise = between * (alike * (way / apart) + 1 - alike);
       const least = lowerFar + (lowerBeside - lowerFar) * alike;
-      const fall = heights[from]! - heights[k]!;
+      const fall = summit - heights[k]!;
       const over = fall - least * noise;
-      // beside the maximum the curve falls with the square of the way, and the noise of the difference grows with it
+      // in the cell of the maximum the curve falls with the square of the way
       if (over > 0 && k === from + step) return start + (atNm[k]! - start) * ((least * noise) / fall);
       if (over > 0) return atNm[k - step]! + (atNm[k]! - atNm[k - step]!) * (before / (before - over));
       before = over;

@@ -14,7 +14,7 @@ export const lightSourcesTable: LightSourceTable = {
   lamps: [
     {
       name: "high-pressure sodium",
-      aliases: [ "HPS", "sodium", "sodium HP", "SON" ],
+      aliases: [ "HPS", "sodium", "sodium HP" ],
       lines: [
         { wavelengthNm: 449.42, power: 0.0012 },
         { wavelengthNm: 449.77, power: 0.0018 },
@@ -60,7 +60,7 @@ export const lightSourcesTable: LightSourceTable = {
     },
     {
       name: "low-pressure sodium",
-      aliases: [ "LPS", "SOX" ],
+      aliases: [ "LPS", "sodium LP" ],
       lines: [
         { wavelengthNm: 568.26, power: 0.003 },
         { wavelengthNm: 568.82, power: 0.005 },

@@ -4,6 +4,7 @@ import {
   curveInBeam,
   type IndexRange,
   lineReader,
+  rangeDistribution,
   raysBetween,
   requireIndex,
 } from '../beam/index.js';
@@ -117,10 +118,7 @@ export function filterTrials(
     ),
     {
       source: 'effective index',
-      distribution:
-        low === high
-          ? { kind: 'normal', mean: low, standardUncertainty: 0 }
-          : { kind: 'rectangular', lower: low, upper: high },
+      distribution: rangeDistribution(low, high),
     },
     { source: 'scale', distribution: { kind: 'normal', mean: 0, standardUncertainty: scaleNm } },
     { source: 'level', distribution: { kind: 'normal', mean: 0, standardUncertainty: level } },

@@ -46,6 +46,10 @@ export function siteProblems(site: Readonly<Record<string, unknown>>): FieldProb
       );
     }
   }
+  const range = site['rangeNm'] as readonly number[] | undefined;
+  if (Array.isArray(range) && !(range[0]! < range[1]!)) {
+    add('rangeNm', `is ${range[0]} to ${range[1]}`, 'write the lower value first');
+  }
   const targets = Array.isArray(site['targets']) ? (site['targets'] as unknown[]) : [];
   targets.forEach((target, i) => {
     const { line } = (target ?? {}) as { line?: unknown };

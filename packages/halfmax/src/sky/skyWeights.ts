@@ -1,3 +1,4 @@
+import { requireScan } from '../beam/index.js';
 import { requireSky } from './requireSky.js';
 import type { Sky } from './types.js';
 
@@ -23,7 +24,7 @@ export interface SkyRange {
  */
 export function skyWeights(wavelengthNm: Float64Array, sky: Sky, range: SkyRange = {}): Float64Array {
   const n = wavelengthNm.length;
-  if (n < 2) throw new RangeError(`skyWeights requires at least 2 pixels, got ${n}`);
+  requireScan('skyWeights', wavelengthNm);
   requireSky('skyWeights', sky);
   const grid = sky.wavelengthNm;
   const light = sky.photons;

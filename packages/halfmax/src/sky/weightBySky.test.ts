@@ -92,6 +92,14 @@ describe('weightBySky', () => {
     expect(() => weightBySky(curveOf([650, 660], [1, 1]), sky)).toThrow(message);
   });
 
+  it.each([
+    [[650, 660, 655], [1, 1, 1], 'strictly increasing wavelengths, got 655 at index 2'],
+    [[650], [1], 'at least 2 pixels'],
+    [[650, 660], [1, Number.NaN], 'finite transmittances'],
+  ])('refuses a curve that cannot be (%#)', (nodes, values, message) => {
+    expect(() => weightBySky(curveOf(nodes, values), flat(1))).toThrow(message);
+  });
+
   it('does not change its arguments', () => {
     const curve = curveOf([650, 655, 660], [0, 1, 0]);
     const copy = Float64Array.from(curve.transmittance);

@@ -31,5 +31,7 @@ export function weightBySky(
     photons += weights[i]! * transmittance[i]!;
     variance += (weights[i]! * standardUncertainty[i]!) ** 2;
   }
+  if (!Number.isFinite(photons) || !Number.isFinite(variance))
+    throw new RangeError(`weightBySky requires finite transmittances, got a sum of ${photons}`);
   return { photons, standardUncertainty: Math.sqrt(variance) };
 }

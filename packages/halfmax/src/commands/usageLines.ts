@@ -1,0 +1,98 @@
+import type { BeamLineReport } from '../measure/beamReport.js';
+import type { SkyReport } from '../measure/skyReport.js';
+import { type Absent, formatQuantity, isAbsent, type Quantity } from '../metrics/index.js';
+import { textColumns } from './textColumns.js';
+import { wrapText } from './wrapText.js';
+
+/**
+ * A filter's lines in the telescope's beam, for the terminal.
+ *
+ * @param lines - the filter's `beam`
+ * @returns a table: a row each line; nothing where there is none
+ */
+export function beamLines(lines: readonly BeamLineReport[]): string[] {
+  const first = lines[0];
+  if (first === undefined) return [];
+  const [low, high] = first.effectiveIndex;
+  const index = low === high ? `${low}` : `${low} to ${high}`;
+  const share = `${Number((100 * first.fastest.share).toFixed(1))} % kept down to`;
+  const head = [
+    'transmittance in the beam',
+    'parallel',
+    ...first.inBeam.map(({ fNumber }) => `f/${Number(fNumber.toFixed(2))}`),
+    share,
+  ];
+  const rows = lines.map((line) => [
+    line.line,
+    shown(line.collimated),
+    ...line.inBeam.map(({ transmittance }) => shown(transmittance)),
+    fastest(line),
+  ]);
+  const notes = [`effective index ${index}`];
+  if (first.centralObstruction > 0) notes.push(`obstruction ${first.centralObstruction}`);
+  notes.push(
+    first.measuredAtFNumber === null
+      ? 'measured in parallel light'
+      : `measured at f/${first.measuredAtFNumber}`,
+  );
+  if (first.temperatureDifferenceK !== null)
+    notes.push(`${first.temperatureDifferenceK.toFixed(0)} K against the bench`);
+  if (lines.some(({ staysSoft }) => staysSoft))
+    notes.push('the cone on the bench was wider: what it softened stays soft');
+  return [...textColumns([head, ...rows], '  '), ...wrapText(`(${notes.join(', ')})`, '  ')];
+}
+
+/**
+ * A filter under the site's sky, for the terminal.
+ *
+ * @param sky - the filter's `sky`
+ * @param nightHours - of a clear night without a filter
+ * @returns lines of text
+ */
+export function skyLines(sky: SkyReport | Absent, nightHours: number): string[] {
+  if (isAbsent(sky)) return wrapText(`under the sky: – (${sky.absent})`, '  ');
+  const head = [
+    'under the sky',
+    'T',
+    'line / sky',
+    'gain',
+    'hours',
+    `equal ${nightHours} h`,
+    'price per hour saved',
+  ];
+  const rows = sky.lines.map((line) => {
+    const price = line.pricePerHourSaved;
+    return [
+      line.name,
+      shown(line.transmittance),
+      shown(line.contrast),
+      shown(line.gain),
+      shown(line.hours),
+      shown(line.hoursToEqualNight),
+      isAbsent(price) ? `– (${price.absent})` : `${formatQuantity(price)} ${price.currency ?? ''}`.trimEnd(),
+    ];
+  });
+  const { magnitudesLost } = sky.continuum;
+  const lost =
+    typeof magnitudesLost === 'number' ? `loses ${magnitudesLost.toFixed(2)} mag` : magnitudesLost.absent;
+  const notes = [
+    `f/${Number(sky.fNumber.toFixed(2))}, sky as through ${shown(sky.effectiveWidthNm)} nm`,
+    `${shown(sky.skyPerPixel)} electrons/s in a pixel, frames of ${sky.frameS.toFixed(0)} s`,
+    `a star like the sun ${lost}, and its signal to noise is ${sky.continuum.signalToNoise.toFixed(2)} of that without the filter`,
+  ];
+  if (sky.unseenNm > 0)
+    notes.push(`${sky.unseenNm.toFixed(0)} nm of the camera's range were not measured and count as dark`);
+  return [...textColumns([head, ...rows], '  '), ...wrapText(`(${notes.join('; ')})`, '  ')];
+}
+
+function shown(number: Quantity): string {
+  return formatQuantity(number);
+}
+
+function fastest({ fastest: { fNumber, beyondFast, beyondSlow } }: BeamLineReport): string {
+  if (isAbsent(fNumber)) return '–';
+  const text = `f/${formatQuantity(fNumber)}`;
+  // A tail that the ratios looked at cut off makes the interval one-sided.
+  if (beyondFast > 0.025) return `${text} or faster`;
+  return beyondSlow > 0.025 ? `${text} or slower` : text;
+}
