@@ -1,6 +1,7 @@
 import { concat, DataFrame, MinMaxScaler, merge, Series, StandardScaler } from 'danfojs-node';
 import { showTable } from 'halfmax-notebook/display';
 import { describe, expect, it } from 'vitest';
+import statistics from '../../packages/halfmax-notebook/shims/mathjs/index.js';
 
 // A number whose nearest single-precision neighbour is 656.28125: it shows at once where digits are lost.
 const line = 656.28123456;
@@ -125,5 +126,27 @@ describe('showTable', () => {
     const fromFrame = showTable(new DataFrame(columns));
     expect(showTable({ ...columns, width: Float64Array.from(columns.width) })).toEqual(fromFrame);
     expect(fromFrame!['text/plain']).toBe('filter  width\n──────  ─────\nA        3.25\nB        4.00');
+  });
+});
+
+describe('the statistics of data frames', () => {
+  it('are those of a sample', () => {
+    // The eight numbers with mean 5 and sum of squares about it 32: variance over n - 1 is 32/7.
+    const eight = [2, 4, 4, 4, 5, 5, 7, 9];
+    expect(statistics.mean(eight)).toBe(5);
+    expect(statistics.variance(eight)).toBe(32 / 7);
+    expect(statistics.std(eight)).toBe(Math.sqrt(32 / 7));
+    expect(statistics.median(eight)).toBe(4.5);
+    expect(statistics.mode(eight)).toEqual([4]);
+    expect(statistics.mode([3, 1, 3, 1, 2])).toEqual([3, 1]);
+    expect(new Series(eight).std()).toBe(statistics.std(eight));
+    expect(new Series(eight).median()).toBe(4.5);
+  });
+
+  it('of one number, of none, and with a number that is none', () => {
+    expect(statistics.variance([7])).toBe(0);
+    expect(statistics.median([7, 1, 3])).toBe(3);
+    expect(statistics.median([1, Number.NaN, 3])).toBeNaN();
+    expect(() => statistics.median([])).toThrow('median requires at least 1 number, got none');
   });
 });

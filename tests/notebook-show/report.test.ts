@@ -1,7 +1,10 @@
 import { createHash } from 'node:crypto';
-import type { Notebook } from 'halfmax-notebook/notebook';
-import { buildReport, sanitiseHtml } from 'halfmax-notebook/report';
-import { describe, expect, it } from 'vitest';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { formatNotebook, type Notebook } from 'halfmax-notebook/notebook';
+import { buildReport, reportCommand, sanitiseHtml } from 'halfmax-notebook/report';
+import { afterAll, describe, expect, it } from 'vitest';
 import { renderMarkdown } from '../../packages/halfmax-notebook/src/report/renderMarkdown.js';
 import { safeFigure } from '../../packages/halfmax-notebook/src/report/safeFigure.js';
 
@@ -121,6 +124,16 @@ describe('safeFigure', () => {
     },
   );
 
+  it('is done in time with tags inside tags inside tags', () => {
+    const text = `${'<'.repeat(20_000)}${'a>'.repeat(20_000)}`;
+    const figure = safeFigure({ data: [{ y: [1], name: text }], layout: { height: 1e9 } })!;
+    expect(figure.data[0]!['name']).not.toContain('<');
+    expect(figure.layout['height']).toBe(2000);
+    expect(safeFigure({ data: [{ name: 'T <peak and rest' }], layout: {} })!.data[0]!['name']).toBe(
+      'T <peak and rest',
+    );
+  });
+
   it('takes only harmless steps of sliders', () => {
     const slider = (method: string): object => ({
       steps: [
@@ -199,5 +212,36 @@ describe('buildReport', () => {
     expect(html).not.toContain('alert(1)');
     expect(html).toContain('<pre class="error">&lt;b&gt;</pre>');
     expect(html).toContain('src="data:image/svg+xml;base64,');
+  });
+});
+
+describe('the command', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'report-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  const source = join(folder, 'a.ipynb');
+  writeFileSync(source, formatNotebook(notebook([markdown('# A')])));
+
+  it('writes one file and says which', async () => {
+    const target = join(folder, 'out', 'a.html');
+    let said = '';
+    const code = await reportCommand([source, '--out', target, '--title', 'Mine'], (text) => {
+      said += text;
+    });
+    expect(code).toBe(0);
+    expect(said).toContain('a.html: 1 notebook, 0');
+    const html = readFileSync(target, 'utf8');
+    expect(html).toContain('<title>Mine</title>');
+    expect(html).toContain(createHash('sha256').update(readFileSync(source)).digest('hex'));
+  });
+
+  it.each([
+    [[], /NOTEBOOK: no notebook given/],
+    [[source], /--out: is missing/],
+    [[source, '--out', 'a.pdf'], /"a\.pdf" does not end in \.html/],
+    [[join(folder, 'none.ipynb'), '--out', 'a.html'], /none\.ipynb: does not exist/],
+    [[source, '--out', join(source, 'a.html')], /is a file, not a folder|cannot be written/],
+    [[source, '--theme', 'x'], /--theme: is not an option of this command/],
+  ])('refuses %j', async (args, message) => {
+    await expect(reportCommand(args, () => {})).rejects.toThrow(message);
   });
 });

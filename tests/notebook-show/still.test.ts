@@ -75,6 +75,22 @@ describe('drawStill', () => {
     expect(svg).not.toContain('slider-group');
   });
 
+  it('reads no file that a figure names', () => {
+    const picture = (source: string): string =>
+      drawSvg({ ...line, layout: { ...line.layout, images: [{ source, x: 0, y: 1, sizex: 1, sizey: 1 }] } });
+    expect(picture('file:///usr/share/pixmaps/x.png')).not.toContain('file:');
+    expect(picture('https://example.org/x.png')).not.toContain('example.org');
+    expect(picture('data:image/svg+xml;base64,AAAA')).not.toContain('svg+xml');
+    expect(picture('data:image/png;base64,AAAA')).toContain('data:image/png;base64,AAAA');
+  });
+
+  it('refuses sizes and figures that cannot be', () => {
+    expect(() => drawSvg({ ...line, layout: { width: 1e6 } })).toThrow(
+      'requires a width from 10 to 4000 px, got 1000000',
+    );
+    expect(() => drawSvg({ data: [null as never] })).toThrow(RangeError);
+  });
+
   it('touches nothing global', () => {
     expect(Object.keys(globalThis)).not.toEqual(expect.arrayContaining(['document']));
     expect(() => (globalThis as { window?: unknown }).window).not.toThrow();

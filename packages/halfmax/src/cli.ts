@@ -14,7 +14,7 @@ export async function main(args: readonly string[], terminal: Terminal = process
   const [command, ...rest] = args;
   const helps = rest.includes('--help') || rest.includes('-h');
   try {
-    if (helps && (command === 'measure' || command === 'inspect')) {
+    if (helps && (command === 'measure' || command === 'inspect' || command === 'compare')) {
       terminal.out(usageText);
       return 0;
     }
@@ -23,6 +23,8 @@ export async function main(args: readonly string[], terminal: Terminal = process
         return await measureCommand(rest, terminal);
       case 'inspect':
         return (await import('./commands/inspect.js')).inspectCommand(rest, terminal);
+      case 'compare':
+        return await (await import('./commands/compare.js')).compareCommand(rest, terminal);
       case '--version':
         terminal.out(`${packageVersion()}\n`);
         return 0;

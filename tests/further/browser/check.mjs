@@ -9,7 +9,7 @@ import { pathToFileURL } from 'node:url';
 import { showFigure, showQuantities, showTable, sliderFigure } from 'halfmax-notebook/display';
 import { formatNotebook } from 'halfmax-notebook/notebook';
 import { buildReport, reportCommand } from 'halfmax-notebook/report';
-import { drawStill, plainFigure } from 'halfmax-notebook/still';
+import { addStills, drawStill, plainFigure } from 'halfmax-notebook/still';
 import { chromium } from 'playwright-core';
 import { figures } from './figures.mjs';
 import { hostileNotebook } from './hostile.mjs';
@@ -239,7 +239,13 @@ async function checkHostile() {
   const file = join(work, 'hostile.html');
   writeFileSync(
     file,
-    buildReport([{ file: '<img src=x onerror=1>.ipynb', notebook: hostileNotebook(address), sha256: '<b>' }]),
+    buildReport([
+      {
+        file: '<img src=x onerror=1>.ipynb',
+        notebook: await addStills(hostileNotebook(address)),
+        sha256: '<b>',
+      },
+    ]),
   );
   const { page, seen } = await open(file);
   await page.waitForTimeout(1500);

@@ -1,1 +1,3 @@
-export async function output() { return []; }
+export async function output() {
+  return [];
+}

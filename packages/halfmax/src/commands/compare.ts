@@ -1,6 +1,5 @@
 import { refuse } from '../errors.js';
-import { compareFilters } from '../measure/compareFilters.js';
-import { conditionsOf } from '../measure/conditions.js';
+import { compareFilters, conditionsOf } from '../measure/index.js';
 import { compareInput } from './compareInputs.js';
 import { comparisonCsv, comparisonText } from './comparisonText.js';
 import { readOptions, wholeNumber } from './readOptions.js';

@@ -2,8 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { beamProblems } from '../beam/index.js';
 import { BadInputError, refuse } from '../errors.js';
-import type { Candidate } from '../measure/compareFilters.js';
-import type { BandReport, FilterReport, Measurement } from '../measure/index.js';
+import type { BandReport, Candidate, FilterReport, Measurement } from '../measure/index.js';
 import type { BenchConditions } from '../session/index.js';
 import { siteProblems } from '../sky/index.js';
 

@@ -1,4 +1,4 @@
-import type { ComparedFilter, Comparison } from '../measure/compareFilters.js';
+import type { ComparedFilter, Comparison } from '../measure/index.js';
 import { formatQuantity, isAbsent, type Quantity } from '../metrics/index.js';
 import { textColumns } from './textColumns.js';
 import { wrapText } from './wrapText.js';

@@ -56,7 +56,9 @@ function say(reply: WorkerReply): void {
 }
 
 parentPort?.on('message', (request: WorkerRequest) => {
-  answer(request).then(say, (fault: unknown) => {
+  // What cannot be sent is a fault as well.
+  const answered = answer(request).then(say);
+  answered.catch((fault: unknown) => {
     if (fault instanceof BadInputError) say({ say: 'refused', problems: fault.problems });
     else if (fault instanceof Error) say({ say: 'fault', message: fault.message, stack: fault.stack ?? '' });
     else say({ say: 'fault', message: String(fault), stack: '' });

@@ -1,6 +1,7 @@
 import type { Measurement } from '../measure/index.js';
 import { bandLines } from './bandLines.js';
 import { blockingLines } from './blockingLines.js';
+import { beamLines, skyLines } from './usageLines.js';
 import { wrapText } from './wrapText.js';
 
 /**
@@ -15,11 +16,14 @@ export function measurementTable(
   options: { readonly out: string; readonly quotes: boolean },
 ): string {
   const lines = [measurement.title, '', ...scaleLines(measurement)];
+  const { usage } = measurement;
   for (const filter of measurement.filters) {
     lines.push('', `${filter.label} (${filter.id})`);
     if (filter.bands.length === 0) lines.push('  no passband measured');
     for (const band of filter.bands) lines.push(...bandLines(band));
     lines.push(...blockingLines(filter.outOfBand, '  '));
+    lines.push(...beamLines(filter.beam));
+    lines.push(...skyLines(filter.sky, 'nightHours' in usage ? usage.nightHours : 0));
   }
   if (options.quotes) lines.push(...quoteLines(measurement));
   lines.push('', ...footLines(measurement));

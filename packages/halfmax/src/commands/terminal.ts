@@ -20,6 +20,9 @@ export const usageText: string = `halfmax measures narrowband imaging filters fr
   halfmax inspect CURVE [--json]
       CURVE    table of wavelength and transmittance: prints the numbers of its passbands
 
+  halfmax compare SESSION-OR-MEASUREMENT… [--draws N] [--seed S] [--csv | --json]
+      ranks the filters of sessions or measurements under one site and telescope: those of the first that states any
+
   halfmax --version
   halfmax --help
 

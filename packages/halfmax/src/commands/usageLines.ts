@@ -1,5 +1,4 @@
-import type { BeamLineReport } from '../measure/beamReport.js';
-import type { SkyReport } from '../measure/skyReport.js';
+import type { BeamLineReport, SkyReport } from '../measure/index.js';
 import { type Absent, formatQuantity, isAbsent, type Quantity } from '../metrics/index.js';
 import { textColumns } from './textColumns.js';
 import { wrapText } from './wrapText.js';

@@ -1,3 +1,11 @@
+export { type BeamLineReport, beamReport } from './beamReport.js';
+export {
+  type Candidate,
+  type ComparedFilter,
+  type Comparison,
+  compareFilters,
+} from './compareFilters.js';
+export { type Conditions, conditionsOf } from './conditions.js';
 export { type FilterOptions, type MeasuredFilter, measureFilter } from './measureFilter.js';
 export type {
   Assumption,
@@ -26,3 +34,4 @@ export {
   planMeasurement,
 } from './planMeasurement.js';
 export { type QuoteContext, quoteBand } from './quoteBand.js';
+export { type SkyLineReport, type SkyReport, skyOf, skyReport } from './skyReport.js';

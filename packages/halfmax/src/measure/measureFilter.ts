@@ -2,16 +2,20 @@ import { type Calibration, wavelengthAt } from '../calibration/index.js';
 import type { CleanSpectrum, NoiseModel, ReducedFrames, Warning } from '../frames/index.js';
 import { type BandRange, findBands, outOfBand } from '../metrics/index.js';
 import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
+import type { Sky } from '../sky/index.js';
 import { transmittanceCurve } from '../transmittance/index.js';
 import type { DecisionRule } from '../verdict/index.js';
 import { bandTargets } from './bandTargets.js';
 import { bandWarnings } from './bandWarnings.js';
+import { beamReport } from './beamReport.js';
+import type { Conditions } from './conditions.js';
 import { blockingLimits, curveOnScale, type ScaledCurve } from './curveOnScale.js';
 import { judgeClaims } from './judgeClaims.js';
 import { measureBand } from './measureBand.js';
 import type { CurveTable, FilterReport } from './measurement.js';
 import { noPassband } from './noPassband.js';
 import { quoteBand } from './quoteBand.js';
+import { skyReport } from './skyReport.js';
 
 /** What holds for all filters of a session. */
 export interface FilterOptions {
@@ -25,7 +29,16 @@ export interface FilterOptions {
   readonly nonLinearity: number;
   readonly rule: DecisionRule;
   readonly bench: BenchConditions;
+  /** How the filters are used. */
+  readonly conditions: Conditions;
+  /** Whether the session states the telescope's beam. */
+  readonly statesBeam: boolean;
+  /** The sky of the session's site; null where it states none. */
+  readonly sky: Sky | null;
 }
+
+/** Trials of a line in the beam and under the sky: their standard deviation is good to 3 %. */
+const USAGE_DRAWS = 600;
 
 /** One filter measured. */
 export interface MeasuredFilter {
@@ -56,7 +69,17 @@ export function measureFilter(
   const { id, label } = filter;
   if (filtered.length === 0) {
     const why = 'the session has no filtered frames of it';
-    const report = { id, label, curveFile: null, bands: [], outOfBand: { absent: why }, lampDrift: null };
+    const report = {
+      id,
+      label,
+      curveFile: null,
+      bands: [],
+      outOfBand: { absent: why },
+      beam: [],
+      sky: { absent: why },
+      price: filter.price,
+      lampDrift: null,
+    };
     return { report, curve: null, warnings: [] };
   }
   const noise: Pick<NoiseModel, 'readVariance'> = frames.noise;
@@ -80,6 +103,9 @@ export function measureFilter(
       curveFile: file,
       bands: [],
       outOfBand: { absent: why },
+      beam: [],
+      sky: { absent: why },
+      price: filter.price,
       lampDrift: measured.drift,
     };
     return { report, curve, warnings: measured.warnings };
@@ -117,6 +143,7 @@ export function measureFilter(
     Math.hypot(flicker, repeated, nonLinearity / Math.sqrt(3), leastDrift),
   );
   const seen = { curve: scaled.curve, bands: ranges, limits };
+  const usage = { bench: options.bench, seed: bandSeed(options.seed, id, ranges.length), draws: USAGE_DRAWS };
   const claims = judgeClaims(bands, filter.claims, seen, options.rule);
   const context = {
     label,
@@ -124,17 +151,27 @@ export function measureFilter(
     scans: filtered.length,
     frames: filtered.reduce((sum, spectrum) => sum + spectrum.frames, 0),
   };
+  const reports = bands.map(({ report }, index) => ({
+    ...report,
+    claims: claims[index]!,
+    quote: quoteBand(report, context),
+  }));
   return {
     report: {
       id,
       label,
       curveFile: file,
-      bands: bands.map(({ report }, index) => ({
-        ...report,
-        claims: claims[index]!,
-        quote: quoteBand(report, context),
-      })),
+      bands: reports,
       outOfBand: outOfBand(scaled.curve, ranges, limits),
+      beam: options.statesBeam ? beamReport(scaled.curve, reports, options.conditions.beam, usage) : [],
+      sky:
+        options.sky === null
+          ? { absent: 'the session states no site' }
+          : skyReport(scaled.curve, reports, options.conditions, options.sky, {
+              ...usage,
+              price: filter.price,
+            }).report,
+      price: filter.price,
       lampDrift: measured.drift,
     },
     curve,

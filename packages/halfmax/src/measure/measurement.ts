@@ -1,8 +1,10 @@
 import type { CalibrationLine, InstrumentScaleReport, LampShift } from '../calibration/index.js';
 import type { NoiseModel, RejectedScan, Warning } from '../frames/index.js';
 import type { BandMetrics, OutOfBand, Quantity } from '../metrics/index.js';
-import type { BenchConditions } from '../session/benchSession.js';
+import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
 import type { Claim, DecisionRule, Judgement, Verdict } from '../verdict/index.js';
+import type { BeamLineReport } from './beamReport.js';
+import type { SkyReport } from './skyReport.js';
 
 /** What `halfmax measure` writes: see shared/measurement.schema.json. */
 export interface Measurement {
@@ -15,9 +17,24 @@ export interface Measurement {
   /** The rule behind every verdict. */
   readonly decision: DecisionReport;
   readonly filters: readonly FilterReport[];
+  /** Site and beam as the session states them: what `halfmax compare` goes by. */
+  readonly conditions: { readonly site?: unknown; readonly beam?: unknown };
+  /** The sky that the filters are judged under. */
+  readonly usage: UsageReport | { readonly absent: string };
   /** Inputs that the session does not state and the frames do not show, with the value taken. */
   readonly assumptions: readonly Assumption[];
   readonly warnings: readonly Warning[];
+}
+
+/** The sky of the session's site. */
+export interface UsageReport {
+  /** Brightness in V, mag/arcsec2. */
+  readonly vMagnitude: number;
+  readonly parts: readonly { readonly name: string; readonly vMagnitude: number }[];
+  /** Of a clear night. */
+  readonly nightHours: number;
+  /** What the session does not state of site, camera and telescope, with the value taken. */
+  readonly assumed: readonly string[];
 }
 
 /** How measurements became verdicts. */
@@ -200,6 +217,11 @@ export interface FilterReport {
   readonly curveFile: string | null;
   readonly bands: readonly BandReport[];
   readonly outOfBand: OutOfBand | { readonly absent: string };
+  /** Its lines in the telescope's light; none where the session states no beam. */
+  readonly beam: readonly BeamLineReport[];
+  /** What it does under the site's sky. */
+  readonly sky: SkyReport | { readonly absent: string };
+  readonly price: FilterEntry['price'];
   /** Change of the broadband lamp between the open scans, relative. */
   readonly lampDrift: { readonly maxRelative: number; readonly interpolated: boolean } | null;
 }

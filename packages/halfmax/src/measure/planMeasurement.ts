@@ -4,9 +4,11 @@ import type { BenchSession, FilterEntry } from '../session/benchSession.js';
 import { assumptions } from './assumptions.js';
 import { calibrateSession, instrumentScaleOf } from './calibrateSession.js';
 import { calibrationReport } from './calibrationReport.js';
+import { conditionsOf } from './conditions.js';
 import { decisionReport } from './decisionReport.js';
 import type { FilterOptions, MeasuredFilter } from './measureFilter.js';
-import type { CurveTable, Measurement, Provenance } from './measurement.js';
+import type { CurveTable, Measurement, Provenance, UsageReport } from './measurement.js';
+import { skyOf } from './skyReport.js';
 
 /** How to measure, and what to write down of it. */
 export interface MeasureOptions {
@@ -53,6 +55,18 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
   const ownScale = instrumentScaleOf(frames.spectra, calibration);
   const assumed = assumptions(session, frames, calibration);
   const decision = decisionReport(session.decision);
+  const { site, beam } = session.manifest;
+  const conditions = conditionsOf(session.manifest);
+  const sky = site === undefined ? null : skyOf(conditions, session.skySpectrum ?? undefined);
+  const usage: UsageReport | { readonly absent: string } =
+    sky === null
+      ? { absent: 'the session states no site' }
+      : {
+          vMagnitude: sky.vMagnitude,
+          parts: sky.parts,
+          nightHours: conditions.site.nightHours,
+          assumed: [...conditions.assumed, ...sky.assumed],
+        };
   const filterOptions: FilterOptions = {
     seed: options.provenance.seed,
     draws: options.provenance.draws === 0 ? null : options.provenance.draws,
@@ -61,6 +75,9 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
     singleOpenDrift: assumed.singleOpenDrift,
     rule: decision.rule,
     bench: session.bench,
+    conditions,
+    statesBeam: beam !== undefined,
+    sky: sky?.sky ?? null,
   };
   const needed = { spectra: frames.spectra.filter(({ role }) => role !== 'lamp'), noise: frames.noise };
   return {
@@ -81,6 +98,8 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
         calibration: calibrationReport(calibration, session.detector.pixels, ownScale),
         decision,
         filters: filters.map((filter) => filter.report),
+        conditions: { ...(site === undefined ? {} : { site }), ...(beam === undefined ? {} : { beam }) },
+        usage,
         assumptions: assumed.list,
         warnings,
       };

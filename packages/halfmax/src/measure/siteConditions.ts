@@ -12,8 +12,8 @@ export interface SiteConditions {
   readonly frameS: number | null;
   readonly nightHours: number;
   readonly nights: number;
-  /** Surface brightness of a line by its name in the table of emission lines. */
-  readonly brightnessOf: (line: string, species: string) => LineBrightness;
+  /** Surface brightness of the lines that the site names, by their names in the table of emission lines. */
+  readonly targets: readonly { readonly name: string; readonly brightness: LineBrightness }[];
 }
 
 /**
@@ -72,12 +72,26 @@ export function siteOf(stated: Loose, beam: BeamConditions, assumed: string[]): 
     frameS: stated['frameS'] === undefined ? null : number(stated['frameS'], 0),
     nightHours: number(stated['nightHours'], 8),
     nights: number(stated['nights'], 1),
-    brightnessOf: (line, species) =>
-      targets.find(({ name }) => name === line)?.brightness ?? {
-        value: usual.targets.find((one) => one.species === species)?.rayleigh ?? usual.otherRayleigh,
-        unit: 'rayleigh',
-      },
+    targets,
   };
+}
+
+/**
+ * Surface brightness of the target in a line: as the site names it, or as usual for its species.
+ *
+ * @param site - from `siteOf`
+ * @param line - its name and species in the table of emission lines
+ * @returns brightness with its unit
+ */
+export function lineBrightness(
+  site: SiteConditions,
+  line: { readonly name: string; readonly species: string },
+): LineBrightness {
+  const { targets, otherRayleigh } = nightSkyTable.usual;
+  const usual = targets.find(({ species }) => species === line.species)?.rayleigh ?? otherRayleigh;
+  return (
+    site.targets.find(({ name }) => name === line.name)?.brightness ?? { value: usual, unit: 'rayleigh' }
+  );
 }
 
 /** A moon whose place is only half stated stands half way up and a right angle away. */

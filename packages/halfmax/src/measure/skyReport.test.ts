@@ -4,6 +4,7 @@ import { beamReport } from './beamReport.js';
 import { type Candidate, compareFilters } from './compareFilters.js';
 import { conditionsOf } from './conditions.js';
 import type { BandReport } from './measurement.js';
+import { lineBrightness } from './siteConditions.js';
 import { skyOf, skyReport } from './skyReport.js';
 
 const scan = Float64Array.from({ length: 1600 }, (_, i) => 390 + 0.2 * i);
@@ -54,7 +55,10 @@ describe('conditionsOf', () => {
     expect(conditions.beam.fNumbers).toEqual([3, 6]);
     expect(conditions.site.camera.fNumber).toBe(3);
     expect(conditions.site.nightHours).toBe(7);
-    expect(conditions.site.brightnessOf('H-alpha', 'H-alpha')).toEqual({ value: 40, unit: 'rayleigh' });
+    expect(lineBrightness(conditions.site, { name: 'H-alpha', species: 'H-alpha' })).toEqual({
+      value: 40,
+      unit: 'rayleigh',
+    });
   });
 
   it('names everything that it assumes', () => {

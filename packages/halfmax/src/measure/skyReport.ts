@@ -17,6 +17,7 @@ import type { BeamConditions } from './beamConditions.js';
 import { levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js';
 import type { Conditions } from './conditions.js';
 import type { BandReport } from './measurement.js';
+import { lineBrightness } from './siteConditions.js';
 
 /** A line in a filter's sky report: all of it but the trials. */
 export interface SkyLineReport extends Omit<LineOnSky, 'quality' | 'openQuality'> {
@@ -99,7 +100,7 @@ export function skyReport(
     targets.map(({ line }) => ({
       name: line.name,
       wavelengthNm: line.wavelengthNm,
-      brightness: site.brightnessOf(line.name, line.species),
+      brightness: lineBrightness(site, line),
     })),
     sky,
     {

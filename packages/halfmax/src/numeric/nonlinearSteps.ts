@@ -15,13 +15,24 @@ export function trySum(workspace: NonlinearWorkspace): number {
 
 /** Makes the trial the present state and linearises there. */
 export function acceptTrial(workspace: NonlinearWorkspace, sum: number): void {
-  const { n, p, y, roots, jacobian, normal, gradient, scale, size, held, lower, upper } = workspace;
+  const { p, normal, gradient, scale, size, held, lower, upper } = workspace;
   [workspace.parameters, workspace.trial] = [workspace.trial, workspace.parameters];
   [workspace.values, workspace.trialValues] = [workspace.trialValues, workspace.values];
-  const { parameters, values } = workspace;
+  const { parameters } = workspace;
   workspace.best = sum;
   for (let a = 0; a < p; a++) size[a] = Math.max(size[a]!, Math.abs(parameters[a]!));
   workspace.differentiate();
+  sumProducts(workspace);
+  for (let a = 0; a < p; a++) {
+    const onLower = parameters[a]! <= lower[a]! && gradient[a]! < 0;
+    const onUpper = parameters[a]! >= upper[a]! && gradient[a]! > 0;
+    held[a] = onLower || onUpper ? 1 : 0;
+    scale[a] = Math.max(scale[a]!, normal[a * p + a]!);
+  }
+}
+
+/** J'WJ and J'Wr. A function of its own, so that the engine compiles the loops alone, and once. */
+function sumProducts({ n, p, y, values, roots, jacobian, normal, gradient }: NonlinearWorkspace): void {
   normal.fill(0);
   gradient.fill(0);
   for (let i = 0; i < n; i++) {
@@ -30,15 +41,10 @@ export function acceptTrial(workspace: NonlinearWorkspace, sum: number): void {
     const residual = y[i]! - values[i]!;
     for (let a = 0; a < p; a++) {
       const left = jacobian[base + a]! * weight;
+      const row = a * p;
       gradient[a]! += left * residual;
-      for (let b = 0; b <= a; b++) normal[a * p + b]! += left * jacobian[base + b]!;
+      for (let b = 0; b <= a; b++) normal[row + b]! += left * jacobian[base + b]!;
     }
-  }
-  for (let a = 0; a < p; a++) {
-    const onLower = parameters[a]! <= lower[a]! && gradient[a]! < 0;
-    const onUpper = parameters[a]! >= upper[a]! && gradient[a]! > 0;
-    held[a] = onLower || onUpper ? 1 : 0;
-    scale[a] = Math.max(scale[a]!, normal[a * p + a]!);
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Detector, FrameEntry, Warning } from '../frames/types.js';
+import type { SkySpectrum } from '../sky/index.js';
 import type { Claim } from '../verdict/claim.js';
 import type { DecisionRule } from '../verdict/index.js';
 
@@ -42,6 +43,8 @@ export interface BenchSession {
   /** How a measurement becomes a verdict; null where the session leaves it to the default. */
   readonly decision: DecisionRule | null;
   readonly bench: BenchConditions;
+  /** A measured spectrum of the site's sky; null or left out where the session names none. */
+  readonly skySpectrum?: SkySpectrum | null;
   /** The manifest as it stood, unknown fields and all. */
   readonly manifest: Readonly<Record<string, unknown>>;
   /** SHA-256 of every file read, in the order of the file names. */

@@ -1,6 +1,8 @@
+import { beamProblems } from '../beam/index.js';
 import type { InputProblem } from '../errors.js';
 import type { Warning } from '../frames/types.js';
 import { knownLamps, lampSpecies, resolveLines } from '../reference/index.js';
+import { siteProblems } from '../sky/index.js';
 import { asList, asNumber, asRecord, asText, type LooseRecord } from './manifest.js';
 import { nearestName } from './nearestName.js';
 import { parseTime } from './parseTime.js';
@@ -164,6 +166,11 @@ export function checkMeaning(
   const ids = filters.map((filter) => asText(filter['id'])).filter((id) => id !== null);
   checkDetector(asRecord(root['detector']), found);
   checkDecision(asRecord(root['decision']), found);
+  for (const { place, what, fix } of [
+    ...beamProblems(asRecord(root['beam'])),
+    ...siteProblems(asRecord(root['site'])),
+  ])
+    found.refuse(place, what, fix);
   if (Array.isArray(root['filters'])) checkFilters(filters, found);
   frames.forEach((frame, i) => {
     checkFrame(frame, i, ids, found);

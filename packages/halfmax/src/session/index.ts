@@ -14,6 +14,7 @@ export { type CurveFile, readCurve } from './readCurve.js';
 export { readDelimitedScans } from './readDelimitedScans.js';
 export { readFrameFile } from './readFrameFile.js';
 export { readSession } from './readSession.js';
+export { readSkySpectrum } from './readSkySpectrum.js';
 export { sessionSchema } from './sessionSchema.generated.js';
 export type { SlitImage, Trace } from './slitImage.js';
 export { type ResultFile, writeResult } from './writeResult.js';

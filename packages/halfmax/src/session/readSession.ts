@@ -14,6 +14,7 @@ import { parseJson } from './parseJson.js';
 import { parseTime } from './parseTime.js';
 import { readBytes } from './readBytes.js';
 import { readFrames } from './readFrames.js';
+import { readSite } from './readSite.js';
 import { readStars } from './readStars.js';
 import { unknownFields } from './unknownFields.js';
 
@@ -135,12 +136,13 @@ export function readSession(folder: string): BenchSession {
   const faults = [...checkSchema(manifest, manifestName), ...meaning.problems];
   const frames = readFrames(root, manifest, manifestName, faults.length === 0);
   const stars = readStars(root, manifest, manifestName);
-  const problems = [...faults, ...frames.problems, ...stars.problems];
+  const site = readSite(root, manifest, manifestName);
+  const problems = [...faults, ...frames.problems, ...stars.problems, ...site.problems];
   if (problems.length > 0) throw new BadInputError(problems);
 
   const record = asRecord(manifest);
   const inputs = new Map([[manifestName, sha256]]);
-  for (const input of [...frames.inputs, ...stars.inputs]) inputs.set(input.file, input.sha256);
+  for (const input of [...frames.inputs, ...stars.inputs, ...site.inputs]) inputs.set(input.file, input.sha256);
   return {
     title: asText(record['title']) ?? '',
     recorded: asText(record['recorded']),
@@ -149,6 +151,7 @@ export function readSession(folder: string): BenchSession {
     filters: asList(record['filters']).map((filter) => toFilter(asRecord(filter))),
     decision: toDecision(record['decision']),
     bench: toBench(asRecord(record['bench'])),
+    skySpectrum: site.spectrum,
     manifest: record,
     inputs: Array.from(inputs, ([file, hash]) => ({ file, sha256: hash })).sort((a, b) =>
       a.file < b.file ? -1 : 1,

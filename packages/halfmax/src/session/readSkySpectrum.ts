@@ -19,7 +19,25 @@ export function readSkySpectrum(
   unit: SkySpectrum['unit'],
   needNm: readonly [number, number],
 ): SkySpectrum {
-  const bytes = readBytes(path, path, 64);
+  return parseSkySpectrum(readBytes(path, path, 64), path, unit, needNm);
+}
+
+/**
+ * The same from the bytes of a file.
+ *
+ * @param bytes - of the file
+ * @param path - its name, for messages
+ * @param unit - what the second column is
+ * @param needNm - wavelengths that the spectrum must cover
+ * @returns wavelengths rising, and values
+ * @throws {BadInputError} as `readSkySpectrum`
+ */
+export function parseSkySpectrum(
+  bytes: Uint8Array,
+  path: string,
+  unit: SkySpectrum['unit'],
+  needNm: readonly [number, number],
+): SkySpectrum {
   if (frameFormat(bytes) !== 'text')
     refuse(path, '', 'is not a delimited text', 'give a table of wavelength and light');
   const { columns, lineNumbers } = parseDelimited(decodeText(bytes, path), path);

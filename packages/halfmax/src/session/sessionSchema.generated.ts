@@ -142,6 +142,64 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
             },
           ],
         },
+        siteClass: { description: "a class of site instead of a brightness, such as suburb", type: "string", minLength: 1 },
+        aerosol: {
+          description: "haze: optical depth at 550 nm, and the power of the wavelength by which it falls",
+          type: "object",
+          required: [ "opticalDepth550", "exponent" ],
+          properties: {
+            opticalDepth550: { type: "number", minimum: 0, maximum: 10 },
+            exponent: { type: "number", minimum: 0, maximum: 4 },
+          },
+        },
+        spectrum: {
+          description: "a measured spectrum of the sky instead of lamps and moon: table of nm and light per nm, path relative to the session folder",
+          type: "object",
+          required: [ "file", "unit" ],
+          properties: {
+            file: { type: "string", minLength: 1 },
+            unit: { enum: [ "photons/s/m2/arcsec2/nm", "relative photons", "relative energy" ] },
+          },
+        },
+        camera: {
+          type: "object",
+          properties: {
+            pixelUm: { description: "um, above 0", type: "number", exclusiveMinimum: 0 },
+            readNoise: { description: "electrons", type: "number", minimum: 0 },
+            darkCurrent: { description: "electrons per second and pixel", type: "number", minimum: 0 },
+            opticsTransmittance: {
+              description: "of mirrors, lenses and windows, filter left out",
+              type: "number",
+              exclusiveMinimum: 0,
+              maximum: 1,
+            },
+            colour: { description: "true for a sensor with a colour layer", type: "boolean" },
+          },
+        },
+        targets: {
+          description: "surface brightness of the target in lines",
+          type: "array",
+          items: {
+            type: "object",
+            required: [ "line", "value", "unit" ],
+            properties: {
+              line: { description: "a name from the emission-line table", type: "string", minLength: 1 },
+              value: { type: "number", minimum: 0 },
+              unit: { enum: [ "rayleigh", "erg/s/cm2/arcsec2" ] },
+            },
+          },
+        },
+        rangeNm: {
+          description: "what the camera sees without a filter, [from, to] in nm",
+          type: "array",
+          minItems: 2,
+          maxItems: 2,
+          items: [ { type: "number", minimum: 350, maximum: 1000 }, { type: "number", minimum: 350, maximum: 1000 } ],
+        },
+        signalToNoise: { description: "in each pixel, the goal of the hours, above 0", type: "number", exclusiveMinimum: 0 },
+        frameS: { description: "length of a frame in s, above 0", type: "number", exclusiveMinimum: 0 },
+        nightHours: { description: "of a clear night, above 0", type: "number", exclusiveMinimum: 0, maximum: 24 },
+        nights: { description: "clear nights that a price is spread over, above 0", type: "number", exclusiveMinimum: 0 },
       },
     },
     decision: {
@@ -211,6 +269,63 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
               items: [ { type: "number", minimum: 1, maximum: 5 }, { type: "number", minimum: 1, maximum: 5 } ],
             },
           ],
+        },
+        pupil: {
+          description: "uniform, or a Gaussian with the intensity at the edge over that of the centre",
+          anyOf: [
+            { const: "uniform" },
+            {
+              type: "object",
+              required: [ "gaussianEdge" ],
+              properties: { gaussianEdge: { type: "number", exclusiveMinimum: 0, maximum: 1 } },
+            },
+          ],
+        },
+        reducer: {
+          description: "factor that multiplies fNumber (then that of the telescope alone), and the side on which the filter sits",
+          type: "object",
+          required: [ "factor" ],
+          properties: {
+            factor: { type: "number", exclusiveMinimum: 0, maximum: 10 },
+            filterPlace: { enum: [ "before", "behind" ] },
+          },
+        },
+        chiefRayDeg: {
+          description: "angle of the axis of the cone at the place of the field, degrees; 0 is telecentric",
+          type: "number",
+          minimum: 0,
+          maximum: 45,
+        },
+        tiltDeg: { description: "tilt of the filter in its holder, degrees", type: "number", minimum: 0, maximum: 45 },
+        tiltDirectionDeg: {
+          description: "direction of the tilt against that of the chief ray: 0 adds, 180 takes away",
+          type: "number",
+          minimum: 0,
+          maximum: 360,
+        },
+        temperatureC: {
+          description: "of the filter in use, degrees Celsius; counts against bench.temperatureC",
+          type: "number",
+          minimum: -100,
+          maximum: 200,
+        },
+        temperatureNmPerK: {
+          description: "shift to the red in nm per kelvin, or its range",
+          anyOf: [
+            { type: "number", minimum: -1, maximum: 1 },
+            {
+              type: "array",
+              minItems: 2,
+              maxItems: 2,
+              items: [ { type: "number", minimum: -1, maximum: 1 }, { type: "number", minimum: -1, maximum: 1 } ],
+            },
+          ],
+        },
+        share: {
+          description: "of the transmittance in parallel light that is to be kept, above 0 and below 1",
+          type: "number",
+          exclusiveMinimum: 0,
+          exclusiveMaximum: 1,
         },
       },
     },

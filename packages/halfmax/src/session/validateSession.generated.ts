@@ -2664,9 +2664,11 @@ vErrors = null;
 }
 }
 }
-}
-else {
-const err109 = {instancePath:instancePath+"/site",schemaPath:"#/properties/site/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.type,parentSchema:schema11.properties.site,data:data36};
+if(data36.siteClass !== undefined){
+let data51 = data36.siteClass;
+if(typeof data51 === "string"){
+if(func2(data51) < 1){
+const err109 = {instancePath:instancePath+"/site/siteClass",schemaPath:"#/properties/site/properties/siteClass/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.siteClass,data:data51};
 if(vErrors === null){
 vErrors = [err109];
 }
@@ -2676,11 +2678,8 @@ vErrors.push(err109);
 errors++;
 }
 }
-if(data.decision !== undefined){
-let data51 = data.decision;
-if(data51 && typeof data51 == "object" && !Array.isArray(data51)){
-if(data51.rule === undefined){
-const err110 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema11.properties.decision.required,parentSchema:schema11.properties.decision,data:data51};
+else {
+const err110 = {instancePath:instancePath+"/site/siteClass",schemaPath:"#/properties/site/properties/siteClass/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.siteClass.type,parentSchema:schema11.properties.site.properties.siteClass,data:data51};
 if(vErrors === null){
 vErrors = [err110];
 }
@@ -2689,10 +2688,12 @@ vErrors.push(err110);
 }
 errors++;
 }
-if(data51.rule !== undefined){
-let data52 = data51.rule;
-if(!(((data52 === "probability") || (data52 === "simple")) || (data52 === "guarded"))){
-const err111 = {instancePath:instancePath+"/decision/rule",schemaPath:"#/properties/decision/properties/rule/enum",keyword:"enum",params:{allowedValues: schema11.properties.decision.properties.rule.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.decision.properties.rule.enum,parentSchema:schema11.properties.decision.properties.rule,data:data52};
+}
+if(data36.aerosol !== undefined){
+let data52 = data36.aerosol;
+if(data52 && typeof data52 == "object" && !Array.isArray(data52)){
+if(data52.opticalDepth550 === undefined){
+const err111 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/required",keyword:"required",params:{missingProperty: "opticalDepth550"},message:"must have required property '"+"opticalDepth550"+"'",schema:schema11.properties.site.properties.aerosol.required,parentSchema:schema11.properties.site.properties.aerosol,data:data52};
 if(vErrors === null){
 vErrors = [err111];
 }
@@ -2701,12 +2702,8 @@ vErrors.push(err111);
 }
 errors++;
 }
-}
-if(data51.probability !== undefined){
-let data53 = data51.probability;
-if((typeof data53 == "number") && (isFinite(data53))){
-if(data53 >= 1 || isNaN(data53)){
-const err112 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.decision.properties.probability,data:data53};
+if(data52.exponent === undefined){
+const err112 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/required",keyword:"required",params:{missingProperty: "exponent"},message:"must have required property '"+"exponent"+"'",schema:schema11.properties.site.properties.aerosol.required,parentSchema:schema11.properties.site.properties.aerosol,data:data52};
 if(vErrors === null){
 vErrors = [err112];
 }
@@ -2715,8 +2712,11 @@ vErrors.push(err112);
 }
 errors++;
 }
-if(data53 <= 0.5 || isNaN(data53)){
-const err113 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0.5},message:"must be > 0.5",schema:0.5,parentSchema:schema11.properties.decision.properties.probability,data:data53};
+if(data52.opticalDepth550 !== undefined){
+let data53 = data52.opticalDepth550;
+if((typeof data53 == "number") && (isFinite(data53))){
+if(data53 > 10 || isNaN(data53)){
+const err113 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data53};
 if(vErrors === null){
 vErrors = [err113];
 }
@@ -2725,9 +2725,8 @@ vErrors.push(err113);
 }
 errors++;
 }
-}
-else {
-const err114 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.probability.type,parentSchema:schema11.properties.decision.properties.probability,data:data53};
+if(data53 < 0 || isNaN(data53)){
+const err114 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data53};
 if(vErrors === null){
 vErrors = [err114];
 }
@@ -2737,11 +2736,8 @@ vErrors.push(err114);
 errors++;
 }
 }
-if(data51.multiple !== undefined){
-let data54 = data51.multiple;
-if((typeof data54 == "number") && (isFinite(data54))){
-if(data54 > 10 || isNaN(data54)){
-const err115 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.multiple,data:data54};
+else {
+const err115 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.aerosol.properties.opticalDepth550.type,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data53};
 if(vErrors === null){
 vErrors = [err115];
 }
@@ -2750,8 +2746,12 @@ vErrors.push(err115);
 }
 errors++;
 }
-if(data54 < 0 || isNaN(data54)){
-const err116 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.decision.properties.multiple,data:data54};
+}
+if(data52.exponent !== undefined){
+let data54 = data52.exponent;
+if((typeof data54 == "number") && (isFinite(data54))){
+if(data54 > 4 || isNaN(data54)){
+const err116 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/maximum",keyword:"maximum",params:{comparison: "<=", limit: 4},message:"must be <= 4",schema:4,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data54};
 if(vErrors === null){
 vErrors = [err116];
 }
@@ -2760,9 +2760,8 @@ vErrors.push(err116);
 }
 errors++;
 }
-}
-else {
-const err117 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.multiple.type,parentSchema:schema11.properties.decision.properties.multiple,data:data54};
+if(data54 < 0 || isNaN(data54)){
+const err117 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data54};
 if(vErrors === null){
 vErrors = [err117];
 }
@@ -2772,11 +2771,8 @@ vErrors.push(err117);
 errors++;
 }
 }
-if(data51.coverageFactor !== undefined){
-let data55 = data51.coverageFactor;
-if((typeof data55 == "number") && (isFinite(data55))){
-if(data55 > 10 || isNaN(data55)){
-const err118 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data55};
+else {
+const err118 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.aerosol.properties.exponent.type,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data54};
 if(vErrors === null){
 vErrors = [err118];
 }
@@ -2785,8 +2781,10 @@ vErrors.push(err118);
 }
 errors++;
 }
-if(data55 <= 0 || isNaN(data55)){
-const err119 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data55};
+}
+}
+else {
+const err119 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.aerosol.type,parentSchema:schema11.properties.site.properties.aerosol,data:data52};
 if(vErrors === null){
 vErrors = [err119];
 }
@@ -2796,8 +2794,11 @@ vErrors.push(err119);
 errors++;
 }
 }
-else {
-const err120 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.coverageFactor.type,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data55};
+if(data36.spectrum !== undefined){
+let data55 = data36.spectrum;
+if(data55 && typeof data55 == "object" && !Array.isArray(data55)){
+if(data55.file === undefined){
+const err120 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.site.properties.spectrum.required,parentSchema:schema11.properties.site.properties.spectrum,data:data55};
 if(vErrors === null){
 vErrors = [err120];
 }
@@ -2806,10 +2807,8 @@ vErrors.push(err120);
 }
 errors++;
 }
-}
-}
-else {
-const err121 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.decision.type,parentSchema:schema11.properties.decision,data:data51};
+if(data55.unit === undefined){
+const err121 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.spectrum.required,parentSchema:schema11.properties.site.properties.spectrum,data:data55};
 if(vErrors === null){
 vErrors = [err121];
 }
@@ -2818,15 +2817,11 @@ vErrors.push(err121);
 }
 errors++;
 }
-}
-if(data.bench !== undefined){
-let data56 = data.bench;
-if(data56 && typeof data56 == "object" && !Array.isArray(data56)){
-if(data56.fNumber !== undefined){
-let data57 = data56.fNumber;
-if((typeof data57 == "number") && (isFinite(data57))){
-if(data57 <= 0 || isNaN(data57)){
-const err122 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.bench.properties.fNumber,data:data57};
+if(data55.file !== undefined){
+let data56 = data55.file;
+if(typeof data56 === "string"){
+if(func2(data56) < 1){
+const err122 = {instancePath:instancePath+"/site/spectrum/file",schemaPath:"#/properties/site/properties/spectrum/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.spectrum.properties.file,data:data56};
 if(vErrors === null){
 vErrors = [err122];
 }
@@ -2837,7 +2832,7 @@ errors++;
 }
 }
 else {
-const err123 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.fNumber.type,parentSchema:schema11.properties.bench.properties.fNumber,data:data57};
+const err123 = {instancePath:instancePath+"/site/spectrum/file",schemaPath:"#/properties/site/properties/spectrum/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.spectrum.properties.file.type,parentSchema:schema11.properties.site.properties.spectrum.properties.file,data:data56};
 if(vErrors === null){
 vErrors = [err123];
 }
@@ -2847,11 +2842,10 @@ vErrors.push(err123);
 errors++;
 }
 }
-if(data56.temperatureC !== undefined){
-let data58 = data56.temperatureC;
-if((typeof data58 == "number") && (isFinite(data58))){
-if(data58 > 200 || isNaN(data58)){
-const err124 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.bench.properties.temperatureC,data:data58};
+if(data55.unit !== undefined){
+let data57 = data55.unit;
+if(!(((data57 === "photons/s/m2/arcsec2/nm") || (data57 === "relative photons")) || (data57 === "relative energy"))){
+const err124 = {instancePath:instancePath+"/site/spectrum/unit",schemaPath:"#/properties/site/properties/spectrum/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.spectrum.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.spectrum.properties.unit.enum,parentSchema:schema11.properties.site.properties.spectrum.properties.unit,data:data57};
 if(vErrors === null){
 vErrors = [err124];
 }
@@ -2860,8 +2854,10 @@ vErrors.push(err124);
 }
 errors++;
 }
-if(data58 < -100 || isNaN(data58)){
-const err125 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.bench.properties.temperatureC,data:data58};
+}
+}
+else {
+const err125 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.spectrum.type,parentSchema:schema11.properties.site.properties.spectrum,data:data55};
 if(vErrors === null){
 vErrors = [err125];
 }
@@ -2871,8 +2867,14 @@ vErrors.push(err125);
 errors++;
 }
 }
-else {
-const err126 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.temperatureC.type,parentSchema:schema11.properties.bench.properties.temperatureC,data:data58};
+if(data36.camera !== undefined){
+let data58 = data36.camera;
+if(data58 && typeof data58 == "object" && !Array.isArray(data58)){
+if(data58.pixelUm !== undefined){
+let data59 = data58.pixelUm;
+if((typeof data59 == "number") && (isFinite(data59))){
+if(data59 <= 0 || isNaN(data59)){
+const err126 = {instancePath:instancePath+"/site/camera/pixelUm",schemaPath:"#/properties/site/properties/camera/properties/pixelUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.pixelUm,data:data59};
 if(vErrors === null){
 vErrors = [err126];
 }
@@ -2882,11 +2884,8 @@ vErrors.push(err126);
 errors++;
 }
 }
-if(data56.spot !== undefined){
-let data59 = data56.spot;
-if(typeof data59 === "string"){
-if(func2(data59) > 200){
-const err127 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/maxLength",keyword:"maxLength",params:{limit: 200},message:"must NOT have more than 200 characters",schema:200,parentSchema:schema11.properties.bench.properties.spot,data:data59};
+else {
+const err127 = {instancePath:instancePath+"/site/camera/pixelUm",schemaPath:"#/properties/site/properties/camera/properties/pixelUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.pixelUm.type,parentSchema:schema11.properties.site.properties.camera.properties.pixelUm,data:data59};
 if(vErrors === null){
 vErrors = [err127];
 }
@@ -2895,8 +2894,12 @@ vErrors.push(err127);
 }
 errors++;
 }
-if(func2(data59) < 1){
-const err128 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.bench.properties.spot,data:data59};
+}
+if(data58.readNoise !== undefined){
+let data60 = data58.readNoise;
+if((typeof data60 == "number") && (isFinite(data60))){
+if(data60 < 0 || isNaN(data60)){
+const err128 = {instancePath:instancePath+"/site/camera/readNoise",schemaPath:"#/properties/site/properties/camera/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.readNoise,data:data60};
 if(vErrors === null){
 vErrors = [err128];
 }
@@ -2907,7 +2910,7 @@ errors++;
 }
 }
 else {
-const err129 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.bench.properties.spot.type,parentSchema:schema11.properties.bench.properties.spot,data:data59};
+const err129 = {instancePath:instancePath+"/site/camera/readNoise",schemaPath:"#/properties/site/properties/camera/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.readNoise.type,parentSchema:schema11.properties.site.properties.camera.properties.readNoise,data:data60};
 if(vErrors === null){
 vErrors = [err129];
 }
@@ -2917,9 +2920,11 @@ vErrors.push(err129);
 errors++;
 }
 }
-}
-else {
-const err130 = {instancePath:instancePath+"/bench",schemaPath:"#/properties/bench/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.bench.type,parentSchema:schema11.properties.bench,data:data56};
+if(data58.darkCurrent !== undefined){
+let data61 = data58.darkCurrent;
+if((typeof data61 == "number") && (isFinite(data61))){
+if(data61 < 0 || isNaN(data61)){
+const err130 = {instancePath:instancePath+"/site/camera/darkCurrent",schemaPath:"#/properties/site/properties/camera/properties/darkCurrent/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.darkCurrent,data:data61};
 if(vErrors === null){
 vErrors = [err130];
 }
@@ -2929,17 +2934,8 @@ vErrors.push(err130);
 errors++;
 }
 }
-if(data.beam !== undefined){
-let data60 = data.beam;
-if(data60 && typeof data60 == "object" && !Array.isArray(data60)){
-if(data60.fNumber !== undefined){
-let data61 = data60.fNumber;
-const _errs126 = errors;
-let valid33 = false;
-const _errs127 = errors;
-if((typeof data61 == "number") && (isFinite(data61))){
-if(data61 <= 0 || isNaN(data61)){
-const err131 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data61};
+else {
+const err131 = {instancePath:instancePath+"/site/camera/darkCurrent",schemaPath:"#/properties/site/properties/camera/properties/darkCurrent/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.darkCurrent.type,parentSchema:schema11.properties.site.properties.camera.properties.darkCurrent,data:data61};
 if(vErrors === null){
 vErrors = [err131];
 }
@@ -2949,8 +2945,11 @@ vErrors.push(err131);
 errors++;
 }
 }
-else {
-const err132 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[0].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data61};
+if(data58.opticsTransmittance !== undefined){
+let data62 = data58.opticsTransmittance;
+if((typeof data62 == "number") && (isFinite(data62))){
+if(data62 > 1 || isNaN(data62)){
+const err132 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data62};
 if(vErrors === null){
 vErrors = [err132];
 }
@@ -2959,13 +2958,8 @@ vErrors.push(err132);
 }
 errors++;
 }
-var _valid3 = _errs127 === errors;
-valid33 = valid33 || _valid3;
-if(!valid33){
-const _errs129 = errors;
-if(Array.isArray(data61)){
-if(data61.length < 1){
-const err133 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data61};
+if(data62 <= 0 || isNaN(data62)){
+const err133 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data62};
 if(vErrors === null){
 vErrors = [err133];
 }
@@ -2974,12 +2968,9 @@ vErrors.push(err133);
 }
 errors++;
 }
-const len8 = data61.length;
-for(let i7=0; i7<len8; i7++){
-let data62 = data61[i7];
-if((typeof data62 == "number") && (isFinite(data62))){
-if(data62 <= 0 || isNaN(data62)){
-const err134 = {instancePath:instancePath+"/beam/fNumber/" + i7,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data62};
+}
+else {
+const err134 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.opticsTransmittance.type,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data62};
 if(vErrors === null){
 vErrors = [err134];
 }
@@ -2989,8 +2980,10 @@ vErrors.push(err134);
 errors++;
 }
 }
-else {
-const err135 = {instancePath:instancePath+"/beam/fNumber/" + i7,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[1].items.type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data62};
+if(data58.colour !== undefined){
+let data63 = data58.colour;
+if(typeof data63 !== "boolean"){
+const err135 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema11.properties.site.properties.camera.properties.colour.type,parentSchema:schema11.properties.site.properties.camera.properties.colour,data:data63};
 if(vErrors === null){
 vErrors = [err135];
 }
@@ -3002,7 +2995,7 @@ errors++;
 }
 }
 else {
-const err136 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.fNumber.anyOf[1].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data61};
+const err136 = {instancePath:instancePath+"/site/camera",schemaPath:"#/properties/site/properties/camera/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.type,parentSchema:schema11.properties.site.properties.camera,data:data58};
 if(vErrors === null){
 vErrors = [err136];
 }
@@ -3011,11 +3004,16 @@ vErrors.push(err136);
 }
 errors++;
 }
-var _valid3 = _errs129 === errors;
-valid33 = valid33 || _valid3;
 }
-if(!valid33){
-const err137 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.fNumber.anyOf,parentSchema:schema11.properties.beam.properties.fNumber,data:data61};
+if(data36.targets !== undefined){
+let data64 = data36.targets;
+if(Array.isArray(data64)){
+const len8 = data64.length;
+for(let i7=0; i7<len8; i7++){
+let data65 = data64[i7];
+if(data65 && typeof data65 == "object" && !Array.isArray(data65)){
+if(data65.line === undefined){
+const err137 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "line"},message:"must have required property '"+"line"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
 if(vErrors === null){
 vErrors = [err137];
 }
@@ -3024,23 +3022,8 @@ vErrors.push(err137);
 }
 errors++;
 }
-else {
-errors = _errs126;
-if(vErrors !== null){
-if(_errs126){
-vErrors.length = _errs126;
-}
-else {
-vErrors = null;
-}
-}
-}
-}
-if(data60.centralObstruction !== undefined){
-let data63 = data60.centralObstruction;
-if((typeof data63 == "number") && (isFinite(data63))){
-if(data63 < 0 || isNaN(data63)){
-const err138 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data63};
+if(data65.value === undefined){
+const err138 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
 if(vErrors === null){
 vErrors = [err138];
 }
@@ -3049,8 +3032,8 @@ vErrors.push(err138);
 }
 errors++;
 }
-if(data63 >= 1 || isNaN(data63)){
-const err139 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data63};
+if(data65.unit === undefined){
+const err139 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
 if(vErrors === null){
 vErrors = [err139];
 }
@@ -3059,9 +3042,11 @@ vErrors.push(err139);
 }
 errors++;
 }
-}
-else {
-const err140 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.centralObstruction.type,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data63};
+if(data65.line !== undefined){
+let data66 = data65.line;
+if(typeof data66 === "string"){
+if(func2(data66) < 1){
+const err140 = {instancePath:instancePath+"/site/targets/" + i7+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data66};
 if(vErrors === null){
 vErrors = [err140];
 }
@@ -3071,14 +3056,8 @@ vErrors.push(err140);
 errors++;
 }
 }
-if(data60.effectiveIndex !== undefined){
-let data64 = data60.effectiveIndex;
-const _errs136 = errors;
-let valid36 = false;
-const _errs137 = errors;
-if((typeof data64 == "number") && (isFinite(data64))){
-if(data64 > 5 || isNaN(data64)){
-const err141 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data64};
+else {
+const err141 = {instancePath:instancePath+"/site/targets/" + i7+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.targets.items.properties.line.type,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data66};
 if(vErrors === null){
 vErrors = [err141];
 }
@@ -3087,8 +3066,12 @@ vErrors.push(err141);
 }
 errors++;
 }
-if(data64 < 1 || isNaN(data64)){
-const err142 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data64};
+}
+if(data65.value !== undefined){
+let data67 = data65.value;
+if((typeof data67 == "number") && (isFinite(data67))){
+if(data67 < 0 || isNaN(data67)){
+const err142 = {instancePath:instancePath+"/site/targets/" + i7+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data67};
 if(vErrors === null){
 vErrors = [err142];
 }
@@ -3099,7 +3082,7 @@ errors++;
 }
 }
 else {
-const err143 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data64};
+const err143 = {instancePath:instancePath+"/site/targets/" + i7+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.targets.items.properties.value.type,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data67};
 if(vErrors === null){
 vErrors = [err143];
 }
@@ -3108,13 +3091,11 @@ vErrors.push(err143);
 }
 errors++;
 }
-var _valid4 = _errs137 === errors;
-valid36 = valid36 || _valid4;
-if(!valid36){
-const _errs139 = errors;
-if(Array.isArray(data64)){
-if(data64.length > 2){
-const err144 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data64};
+}
+if(data65.unit !== undefined){
+let data68 = data65.unit;
+if(!((data68 === "rayleigh") || (data68 === "erg/s/cm2/arcsec2"))){
+const err144 = {instancePath:instancePath+"/site/targets/" + i7+"/unit",schemaPath:"#/properties/site/properties/targets/items/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.targets.items.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.targets.items.properties.unit.enum,parentSchema:schema11.properties.site.properties.targets.items.properties.unit,data:data68};
 if(vErrors === null){
 vErrors = [err144];
 }
@@ -3123,8 +3104,10 @@ vErrors.push(err144);
 }
 errors++;
 }
-if(data64.length < 2){
-const err145 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data64};
+}
+}
+else {
+const err145 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.targets.items.type,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
 if(vErrors === null){
 vErrors = [err145];
 }
@@ -3133,12 +3116,10 @@ vErrors.push(err145);
 }
 errors++;
 }
-const len9 = data64.length;
-if(len9 > 0){
-let data65 = data64[0];
-if((typeof data65 == "number") && (isFinite(data65))){
-if(data65 > 5 || isNaN(data65)){
-const err146 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data65};
+}
+}
+else {
+const err146 = {instancePath:instancePath+"/site/targets",schemaPath:"#/properties/site/properties/targets/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.targets.type,parentSchema:schema11.properties.site.properties.targets,data:data64};
 if(vErrors === null){
 vErrors = [err146];
 }
@@ -3147,8 +3128,12 @@ vErrors.push(err146);
 }
 errors++;
 }
-if(data65 < 1 || isNaN(data65)){
-const err147 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data65};
+}
+if(data36.rangeNm !== undefined){
+let data69 = data36.rangeNm;
+if(Array.isArray(data69)){
+if(data69.length > 2){
+const err147 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data69};
 if(vErrors === null){
 vErrors = [err147];
 }
@@ -3157,9 +3142,8 @@ vErrors.push(err147);
 }
 errors++;
 }
-}
-else {
-const err148 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data65};
+if(data69.length < 2){
+const err148 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data69};
 if(vErrors === null){
 vErrors = [err148];
 }
@@ -3168,12 +3152,12 @@ vErrors.push(err148);
 }
 errors++;
 }
-}
-if(len9 > 1){
-let data66 = data64[1];
-if((typeof data66 == "number") && (isFinite(data66))){
-if(data66 > 5 || isNaN(data66)){
-const err149 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data66};
+const len9 = data69.length;
+if(len9 > 0){
+let data70 = data69[0];
+if((typeof data70 == "number") && (isFinite(data70))){
+if(data70 > 1000 || isNaN(data70)){
+const err149 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data70};
 if(vErrors === null){
 vErrors = [err149];
 }
@@ -3182,8 +3166,8 @@ vErrors.push(err149);
 }
 errors++;
 }
-if(data66 < 1 || isNaN(data66)){
-const err150 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data66};
+if(data70 < 350 || isNaN(data70)){
+const err150 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data70};
 if(vErrors === null){
 vErrors = [err150];
 }
@@ -3194,7 +3178,7 @@ errors++;
 }
 }
 else {
-const err151 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data66};
+const err151 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[0].type,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data70};
 if(vErrors === null){
 vErrors = [err151];
 }
@@ -3204,9 +3188,11 @@ vErrors.push(err151);
 errors++;
 }
 }
-}
-else {
-const err152 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data64};
+if(len9 > 1){
+let data71 = data69[1];
+if((typeof data71 == "number") && (isFinite(data71))){
+if(data71 > 1000 || isNaN(data71)){
+const err152 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err152];
 }
@@ -3215,11 +3201,8 @@ vErrors.push(err152);
 }
 errors++;
 }
-var _valid4 = _errs139 === errors;
-valid36 = valid36 || _valid4;
-}
-if(!valid36){
-const err153 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.effectiveIndex.anyOf,parentSchema:schema11.properties.beam.properties.effectiveIndex,data:data64};
+if(data71 < 350 || isNaN(data71)){
+const err153 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err153];
 }
@@ -3228,21 +3211,9 @@ vErrors.push(err153);
 }
 errors++;
 }
-else {
-errors = _errs136;
-if(vErrors !== null){
-if(_errs136){
-vErrors.length = _errs136;
 }
 else {
-vErrors = null;
-}
-}
-}
-}
-}
-else {
-const err154 = {instancePath:instancePath+"/beam",schemaPath:"#/properties/beam/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.type,parentSchema:schema11.properties.beam,data:data60};
+const err154 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[1].type,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err154];
 }
@@ -3252,15 +3223,9 @@ vErrors.push(err154);
 errors++;
 }
 }
-if(data.stars !== undefined){
-let data67 = data.stars;
-if(Array.isArray(data67)){
-const len10 = data67.length;
-for(let i8=0; i8<len10; i8++){
-let data68 = data67[i8];
-if(data68 && typeof data68 == "object" && !Array.isArray(data68)){
-if(data68.filter === undefined){
-const err155 = {instancePath:instancePath+"/stars/" + i8,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "filter"},message:"must have required property '"+"filter"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data68};
+}
+else {
+const err155 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.rangeNm.type,parentSchema:schema11.properties.site.properties.rangeNm,data:data69};
 if(vErrors === null){
 vErrors = [err155];
 }
@@ -3269,8 +3234,12 @@ vErrors.push(err155);
 }
 errors++;
 }
-if(data68.file === undefined){
-const err156 = {instancePath:instancePath+"/stars/" + i8,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data68};
+}
+if(data36.signalToNoise !== undefined){
+let data72 = data36.signalToNoise;
+if((typeof data72 == "number") && (isFinite(data72))){
+if(data72 <= 0 || isNaN(data72)){
+const err156 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.signalToNoise,data:data72};
 if(vErrors === null){
 vErrors = [err156];
 }
@@ -3279,8 +3248,9 @@ vErrors.push(err156);
 }
 errors++;
 }
-if(data68.pixelSizeUm === undefined){
-const err157 = {instancePath:instancePath+"/stars/" + i8,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "pixelSizeUm"},message:"must have required property '"+"pixelSizeUm"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data68};
+}
+else {
+const err157 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.signalToNoise.type,parentSchema:schema11.properties.site.properties.signalToNoise,data:data72};
 if(vErrors === null){
 vErrors = [err157];
 }
@@ -3289,8 +3259,12 @@ vErrors.push(err157);
 }
 errors++;
 }
-if(data68.fNumber === undefined){
-const err158 = {instancePath:instancePath+"/stars/" + i8,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "fNumber"},message:"must have required property '"+"fNumber"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data68};
+}
+if(data36.frameS !== undefined){
+let data73 = data36.frameS;
+if((typeof data73 == "number") && (isFinite(data73))){
+if(data73 <= 0 || isNaN(data73)){
+const err158 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.frameS,data:data73};
 if(vErrors === null){
 vErrors = [err158];
 }
@@ -3299,8 +3273,9 @@ vErrors.push(err158);
 }
 errors++;
 }
-if(data68.saturationCounts === undefined){
-const err159 = {instancePath:instancePath+"/stars/" + i8,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "saturationCounts"},message:"must have required property '"+"saturationCounts"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data68};
+}
+else {
+const err159 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.frameS.type,parentSchema:schema11.properties.site.properties.frameS,data:data73};
 if(vErrors === null){
 vErrors = [err159];
 }
@@ -3309,11 +3284,12 @@ vErrors.push(err159);
 }
 errors++;
 }
-if(data68.filter !== undefined){
-let data69 = data68.filter;
-if(typeof data69 === "string"){
-if(func2(data69) < 1){
-const err160 = {instancePath:instancePath+"/stars/" + i8+"/filter",schemaPath:"#/properties/stars/items/properties/filter/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.filter,data:data69};
+}
+if(data36.nightHours !== undefined){
+let data74 = data36.nightHours;
+if((typeof data74 == "number") && (isFinite(data74))){
+if(data74 > 24 || isNaN(data74)){
+const err160 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/maximum",keyword:"maximum",params:{comparison: "<=", limit: 24},message:"must be <= 24",schema:24,parentSchema:schema11.properties.site.properties.nightHours,data:data74};
 if(vErrors === null){
 vErrors = [err160];
 }
@@ -3322,9 +3298,8 @@ vErrors.push(err160);
 }
 errors++;
 }
-}
-else {
-const err161 = {instancePath:instancePath+"/stars/" + i8+"/filter",schemaPath:"#/properties/stars/items/properties/filter/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.filter.type,parentSchema:schema11.properties.stars.items.properties.filter,data:data69};
+if(data74 <= 0 || isNaN(data74)){
+const err161 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nightHours,data:data74};
 if(vErrors === null){
 vErrors = [err161];
 }
@@ -3334,11 +3309,8 @@ vErrors.push(err161);
 errors++;
 }
 }
-if(data68.file !== undefined){
-let data70 = data68.file;
-if(typeof data70 === "string"){
-if(func2(data70) < 1){
-const err162 = {instancePath:instancePath+"/stars/" + i8+"/file",schemaPath:"#/properties/stars/items/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.file,data:data70};
+else {
+const err162 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nightHours.type,parentSchema:schema11.properties.site.properties.nightHours,data:data74};
 if(vErrors === null){
 vErrors = [err162];
 }
@@ -3348,8 +3320,11 @@ vErrors.push(err162);
 errors++;
 }
 }
-else {
-const err163 = {instancePath:instancePath+"/stars/" + i8+"/file",schemaPath:"#/properties/stars/items/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.file.type,parentSchema:schema11.properties.stars.items.properties.file,data:data70};
+if(data36.nights !== undefined){
+let data75 = data36.nights;
+if((typeof data75 == "number") && (isFinite(data75))){
+if(data75 <= 0 || isNaN(data75)){
+const err163 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nights,data:data75};
 if(vErrors === null){
 vErrors = [err163];
 }
@@ -3359,11 +3334,8 @@ vErrors.push(err163);
 errors++;
 }
 }
-if(data68.pixelSizeUm !== undefined){
-let data71 = data68.pixelSizeUm;
-if((typeof data71 == "number") && (isFinite(data71))){
-if(data71 <= 0 || isNaN(data71)){
-const err164 = {instancePath:instancePath+"/stars/" + i8+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data71};
+else {
+const err164 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nights.type,parentSchema:schema11.properties.site.properties.nights,data:data75};
 if(vErrors === null){
 vErrors = [err164];
 }
@@ -3373,8 +3345,9 @@ vErrors.push(err164);
 errors++;
 }
 }
+}
 else {
-const err165 = {instancePath:instancePath+"/stars/" + i8+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data71};
+const err165 = {instancePath:instancePath+"/site",schemaPath:"#/properties/site/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.type,parentSchema:schema11.properties.site,data:data36};
 if(vErrors === null){
 vErrors = [err165];
 }
@@ -3384,11 +3357,11 @@ vErrors.push(err165);
 errors++;
 }
 }
-if(data68.fNumber !== undefined){
-let data72 = data68.fNumber;
-if((typeof data72 == "number") && (isFinite(data72))){
-if(data72 <= 0 || isNaN(data72)){
-const err166 = {instancePath:instancePath+"/stars/" + i8+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data72};
+if(data.decision !== undefined){
+let data76 = data.decision;
+if(data76 && typeof data76 == "object" && !Array.isArray(data76)){
+if(data76.rule === undefined){
+const err166 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema11.properties.decision.required,parentSchema:schema11.properties.decision,data:data76};
 if(vErrors === null){
 vErrors = [err166];
 }
@@ -3397,9 +3370,10 @@ vErrors.push(err166);
 }
 errors++;
 }
-}
-else {
-const err167 = {instancePath:instancePath+"/stars/" + i8+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data72};
+if(data76.rule !== undefined){
+let data77 = data76.rule;
+if(!(((data77 === "probability") || (data77 === "simple")) || (data77 === "guarded"))){
+const err167 = {instancePath:instancePath+"/decision/rule",schemaPath:"#/properties/decision/properties/rule/enum",keyword:"enum",params:{allowedValues: schema11.properties.decision.properties.rule.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.decision.properties.rule.enum,parentSchema:schema11.properties.decision.properties.rule,data:data77};
 if(vErrors === null){
 vErrors = [err167];
 }
@@ -3409,11 +3383,11 @@ vErrors.push(err167);
 errors++;
 }
 }
-if(data68.saturationCounts !== undefined){
-let data73 = data68.saturationCounts;
-if((typeof data73 == "number") && (isFinite(data73))){
-if(data73 <= 0 || isNaN(data73)){
-const err168 = {instancePath:instancePath+"/stars/" + i8+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data73};
+if(data76.probability !== undefined){
+let data78 = data76.probability;
+if((typeof data78 == "number") && (isFinite(data78))){
+if(data78 >= 1 || isNaN(data78)){
+const err168 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.decision.properties.probability,data:data78};
 if(vErrors === null){
 vErrors = [err168];
 }
@@ -3422,9 +3396,8 @@ vErrors.push(err168);
 }
 errors++;
 }
-}
-else {
-const err169 = {instancePath:instancePath+"/stars/" + i8+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data73};
+if(data78 <= 0.5 || isNaN(data78)){
+const err169 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0.5},message:"must be > 0.5",schema:0.5,parentSchema:schema11.properties.decision.properties.probability,data:data78};
 if(vErrors === null){
 vErrors = [err169];
 }
@@ -3434,9 +3407,8 @@ vErrors.push(err169);
 errors++;
 }
 }
-}
 else {
-const err170 = {instancePath:instancePath+"/stars/" + i8,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data68};
+const err170 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.probability.type,parentSchema:schema11.properties.decision.properties.probability,data:data78};
 if(vErrors === null){
 vErrors = [err170];
 }
@@ -3446,9 +3418,11 @@ vErrors.push(err170);
 errors++;
 }
 }
-}
-else {
-const err171 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data67};
+if(data76.multiple !== undefined){
+let data79 = data76.multiple;
+if((typeof data79 == "number") && (isFinite(data79))){
+if(data79 > 10 || isNaN(data79)){
+const err171 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.multiple,data:data79};
 if(vErrors === null){
 vErrors = [err171];
 }
@@ -3457,15 +3431,1240 @@ vErrors.push(err171);
 }
 errors++;
 }
-}
-}
-else {
-const err172 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(data79 < 0 || isNaN(data79)){
+const err172 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.decision.properties.multiple,data:data79};
 if(vErrors === null){
 vErrors = [err172];
 }
 else {
 vErrors.push(err172);
+}
+errors++;
+}
+}
+else {
+const err173 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.multiple.type,parentSchema:schema11.properties.decision.properties.multiple,data:data79};
+if(vErrors === null){
+vErrors = [err173];
+}
+else {
+vErrors.push(err173);
+}
+errors++;
+}
+}
+if(data76.coverageFactor !== undefined){
+let data80 = data76.coverageFactor;
+if((typeof data80 == "number") && (isFinite(data80))){
+if(data80 > 10 || isNaN(data80)){
+const err174 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data80};
+if(vErrors === null){
+vErrors = [err174];
+}
+else {
+vErrors.push(err174);
+}
+errors++;
+}
+if(data80 <= 0 || isNaN(data80)){
+const err175 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data80};
+if(vErrors === null){
+vErrors = [err175];
+}
+else {
+vErrors.push(err175);
+}
+errors++;
+}
+}
+else {
+const err176 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.coverageFactor.type,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data80};
+if(vErrors === null){
+vErrors = [err176];
+}
+else {
+vErrors.push(err176);
+}
+errors++;
+}
+}
+}
+else {
+const err177 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.decision.type,parentSchema:schema11.properties.decision,data:data76};
+if(vErrors === null){
+vErrors = [err177];
+}
+else {
+vErrors.push(err177);
+}
+errors++;
+}
+}
+if(data.bench !== undefined){
+let data81 = data.bench;
+if(data81 && typeof data81 == "object" && !Array.isArray(data81)){
+if(data81.fNumber !== undefined){
+let data82 = data81.fNumber;
+if((typeof data82 == "number") && (isFinite(data82))){
+if(data82 <= 0 || isNaN(data82)){
+const err178 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.bench.properties.fNumber,data:data82};
+if(vErrors === null){
+vErrors = [err178];
+}
+else {
+vErrors.push(err178);
+}
+errors++;
+}
+}
+else {
+const err179 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.fNumber.type,parentSchema:schema11.properties.bench.properties.fNumber,data:data82};
+if(vErrors === null){
+vErrors = [err179];
+}
+else {
+vErrors.push(err179);
+}
+errors++;
+}
+}
+if(data81.temperatureC !== undefined){
+let data83 = data81.temperatureC;
+if((typeof data83 == "number") && (isFinite(data83))){
+if(data83 > 200 || isNaN(data83)){
+const err180 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.bench.properties.temperatureC,data:data83};
+if(vErrors === null){
+vErrors = [err180];
+}
+else {
+vErrors.push(err180);
+}
+errors++;
+}
+if(data83 < -100 || isNaN(data83)){
+const err181 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.bench.properties.temperatureC,data:data83};
+if(vErrors === null){
+vErrors = [err181];
+}
+else {
+vErrors.push(err181);
+}
+errors++;
+}
+}
+else {
+const err182 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.temperatureC.type,parentSchema:schema11.properties.bench.properties.temperatureC,data:data83};
+if(vErrors === null){
+vErrors = [err182];
+}
+else {
+vErrors.push(err182);
+}
+errors++;
+}
+}
+if(data81.spot !== undefined){
+let data84 = data81.spot;
+if(typeof data84 === "string"){
+if(func2(data84) > 200){
+const err183 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/maxLength",keyword:"maxLength",params:{limit: 200},message:"must NOT have more than 200 characters",schema:200,parentSchema:schema11.properties.bench.properties.spot,data:data84};
+if(vErrors === null){
+vErrors = [err183];
+}
+else {
+vErrors.push(err183);
+}
+errors++;
+}
+if(func2(data84) < 1){
+const err184 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.bench.properties.spot,data:data84};
+if(vErrors === null){
+vErrors = [err184];
+}
+else {
+vErrors.push(err184);
+}
+errors++;
+}
+}
+else {
+const err185 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.bench.properties.spot.type,parentSchema:schema11.properties.bench.properties.spot,data:data84};
+if(vErrors === null){
+vErrors = [err185];
+}
+else {
+vErrors.push(err185);
+}
+errors++;
+}
+}
+}
+else {
+const err186 = {instancePath:instancePath+"/bench",schemaPath:"#/properties/bench/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.bench.type,parentSchema:schema11.properties.bench,data:data81};
+if(vErrors === null){
+vErrors = [err186];
+}
+else {
+vErrors.push(err186);
+}
+errors++;
+}
+}
+if(data.beam !== undefined){
+let data85 = data.beam;
+if(data85 && typeof data85 == "object" && !Array.isArray(data85)){
+if(data85.fNumber !== undefined){
+let data86 = data85.fNumber;
+const _errs174 = errors;
+let valid40 = false;
+const _errs175 = errors;
+if((typeof data86 == "number") && (isFinite(data86))){
+if(data86 <= 0 || isNaN(data86)){
+const err187 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data86};
+if(vErrors === null){
+vErrors = [err187];
+}
+else {
+vErrors.push(err187);
+}
+errors++;
+}
+}
+else {
+const err188 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[0].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data86};
+if(vErrors === null){
+vErrors = [err188];
+}
+else {
+vErrors.push(err188);
+}
+errors++;
+}
+var _valid3 = _errs175 === errors;
+valid40 = valid40 || _valid3;
+if(!valid40){
+const _errs177 = errors;
+if(Array.isArray(data86)){
+if(data86.length < 1){
+const err189 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data86};
+if(vErrors === null){
+vErrors = [err189];
+}
+else {
+vErrors.push(err189);
+}
+errors++;
+}
+const len10 = data86.length;
+for(let i8=0; i8<len10; i8++){
+let data87 = data86[i8];
+if((typeof data87 == "number") && (isFinite(data87))){
+if(data87 <= 0 || isNaN(data87)){
+const err190 = {instancePath:instancePath+"/beam/fNumber/" + i8,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data87};
+if(vErrors === null){
+vErrors = [err190];
+}
+else {
+vErrors.push(err190);
+}
+errors++;
+}
+}
+else {
+const err191 = {instancePath:instancePath+"/beam/fNumber/" + i8,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[1].items.type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data87};
+if(vErrors === null){
+vErrors = [err191];
+}
+else {
+vErrors.push(err191);
+}
+errors++;
+}
+}
+}
+else {
+const err192 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.fNumber.anyOf[1].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data86};
+if(vErrors === null){
+vErrors = [err192];
+}
+else {
+vErrors.push(err192);
+}
+errors++;
+}
+var _valid3 = _errs177 === errors;
+valid40 = valid40 || _valid3;
+}
+if(!valid40){
+const err193 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.fNumber.anyOf,parentSchema:schema11.properties.beam.properties.fNumber,data:data86};
+if(vErrors === null){
+vErrors = [err193];
+}
+else {
+vErrors.push(err193);
+}
+errors++;
+}
+else {
+errors = _errs174;
+if(vErrors !== null){
+if(_errs174){
+vErrors.length = _errs174;
+}
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data85.centralObstruction !== undefined){
+let data88 = data85.centralObstruction;
+if((typeof data88 == "number") && (isFinite(data88))){
+if(data88 < 0 || isNaN(data88)){
+const err194 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data88};
+if(vErrors === null){
+vErrors = [err194];
+}
+else {
+vErrors.push(err194);
+}
+errors++;
+}
+if(data88 >= 1 || isNaN(data88)){
+const err195 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data88};
+if(vErrors === null){
+vErrors = [err195];
+}
+else {
+vErrors.push(err195);
+}
+errors++;
+}
+}
+else {
+const err196 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.centralObstruction.type,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data88};
+if(vErrors === null){
+vErrors = [err196];
+}
+else {
+vErrors.push(err196);
+}
+errors++;
+}
+}
+if(data85.effectiveIndex !== undefined){
+let data89 = data85.effectiveIndex;
+const _errs184 = errors;
+let valid43 = false;
+const _errs185 = errors;
+if((typeof data89 == "number") && (isFinite(data89))){
+if(data89 > 5 || isNaN(data89)){
+const err197 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data89};
+if(vErrors === null){
+vErrors = [err197];
+}
+else {
+vErrors.push(err197);
+}
+errors++;
+}
+if(data89 < 1 || isNaN(data89)){
+const err198 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data89};
+if(vErrors === null){
+vErrors = [err198];
+}
+else {
+vErrors.push(err198);
+}
+errors++;
+}
+}
+else {
+const err199 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data89};
+if(vErrors === null){
+vErrors = [err199];
+}
+else {
+vErrors.push(err199);
+}
+errors++;
+}
+var _valid4 = _errs185 === errors;
+valid43 = valid43 || _valid4;
+if(!valid43){
+const _errs187 = errors;
+if(Array.isArray(data89)){
+if(data89.length > 2){
+const err200 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data89};
+if(vErrors === null){
+vErrors = [err200];
+}
+else {
+vErrors.push(err200);
+}
+errors++;
+}
+if(data89.length < 2){
+const err201 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data89};
+if(vErrors === null){
+vErrors = [err201];
+}
+else {
+vErrors.push(err201);
+}
+errors++;
+}
+const len11 = data89.length;
+if(len11 > 0){
+let data90 = data89[0];
+if((typeof data90 == "number") && (isFinite(data90))){
+if(data90 > 5 || isNaN(data90)){
+const err202 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data90};
+if(vErrors === null){
+vErrors = [err202];
+}
+else {
+vErrors.push(err202);
+}
+errors++;
+}
+if(data90 < 1 || isNaN(data90)){
+const err203 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data90};
+if(vErrors === null){
+vErrors = [err203];
+}
+else {
+vErrors.push(err203);
+}
+errors++;
+}
+}
+else {
+const err204 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data90};
+if(vErrors === null){
+vErrors = [err204];
+}
+else {
+vErrors.push(err204);
+}
+errors++;
+}
+}
+if(len11 > 1){
+let data91 = data89[1];
+if((typeof data91 == "number") && (isFinite(data91))){
+if(data91 > 5 || isNaN(data91)){
+const err205 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data91};
+if(vErrors === null){
+vErrors = [err205];
+}
+else {
+vErrors.push(err205);
+}
+errors++;
+}
+if(data91 < 1 || isNaN(data91)){
+const err206 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data91};
+if(vErrors === null){
+vErrors = [err206];
+}
+else {
+vErrors.push(err206);
+}
+errors++;
+}
+}
+else {
+const err207 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data91};
+if(vErrors === null){
+vErrors = [err207];
+}
+else {
+vErrors.push(err207);
+}
+errors++;
+}
+}
+}
+else {
+const err208 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data89};
+if(vErrors === null){
+vErrors = [err208];
+}
+else {
+vErrors.push(err208);
+}
+errors++;
+}
+var _valid4 = _errs187 === errors;
+valid43 = valid43 || _valid4;
+}
+if(!valid43){
+const err209 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.effectiveIndex.anyOf,parentSchema:schema11.properties.beam.properties.effectiveIndex,data:data89};
+if(vErrors === null){
+vErrors = [err209];
+}
+else {
+vErrors.push(err209);
+}
+errors++;
+}
+else {
+errors = _errs184;
+if(vErrors !== null){
+if(_errs184){
+vErrors.length = _errs184;
+}
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data85.pupil !== undefined){
+let data92 = data85.pupil;
+const _errs194 = errors;
+let valid45 = false;
+const _errs195 = errors;
+if("uniform" !== data92){
+const err210 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/0/const",keyword:"const",params:{allowedValue: "uniform"},message:"must be equal to constant",schema:"uniform",parentSchema:schema11.properties.beam.properties.pupil.anyOf[0],data:data92};
+if(vErrors === null){
+vErrors = [err210];
+}
+else {
+vErrors.push(err210);
+}
+errors++;
+}
+var _valid5 = _errs195 === errors;
+valid45 = valid45 || _valid5;
+if(!valid45){
+const _errs196 = errors;
+if(data92 && typeof data92 == "object" && !Array.isArray(data92)){
+if(data92.gaussianEdge === undefined){
+const err211 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/required",keyword:"required",params:{missingProperty: "gaussianEdge"},message:"must have required property '"+"gaussianEdge"+"'",schema:schema11.properties.beam.properties.pupil.anyOf[1].required,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data92};
+if(vErrors === null){
+vErrors = [err211];
+}
+else {
+vErrors.push(err211);
+}
+errors++;
+}
+if(data92.gaussianEdge !== undefined){
+let data93 = data92.gaussianEdge;
+if((typeof data93 == "number") && (isFinite(data93))){
+if(data93 > 1 || isNaN(data93)){
+const err212 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data93};
+if(vErrors === null){
+vErrors = [err212];
+}
+else {
+vErrors.push(err212);
+}
+errors++;
+}
+if(data93 <= 0 || isNaN(data93)){
+const err213 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data93};
+if(vErrors === null){
+vErrors = [err213];
+}
+else {
+vErrors.push(err213);
+}
+errors++;
+}
+}
+else {
+const err214 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge.type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data93};
+if(vErrors === null){
+vErrors = [err214];
+}
+else {
+vErrors.push(err214);
+}
+errors++;
+}
+}
+}
+else {
+const err215 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.pupil.anyOf[1].type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data92};
+if(vErrors === null){
+vErrors = [err215];
+}
+else {
+vErrors.push(err215);
+}
+errors++;
+}
+var _valid5 = _errs196 === errors;
+valid45 = valid45 || _valid5;
+}
+if(!valid45){
+const err216 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.pupil.anyOf,parentSchema:schema11.properties.beam.properties.pupil,data:data92};
+if(vErrors === null){
+vErrors = [err216];
+}
+else {
+vErrors.push(err216);
+}
+errors++;
+}
+else {
+errors = _errs194;
+if(vErrors !== null){
+if(_errs194){
+vErrors.length = _errs194;
+}
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data85.reducer !== undefined){
+let data94 = data85.reducer;
+if(data94 && typeof data94 == "object" && !Array.isArray(data94)){
+if(data94.factor === undefined){
+const err217 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/required",keyword:"required",params:{missingProperty: "factor"},message:"must have required property '"+"factor"+"'",schema:schema11.properties.beam.properties.reducer.required,parentSchema:schema11.properties.beam.properties.reducer,data:data94};
+if(vErrors === null){
+vErrors = [err217];
+}
+else {
+vErrors.push(err217);
+}
+errors++;
+}
+if(data94.factor !== undefined){
+let data95 = data94.factor;
+if((typeof data95 == "number") && (isFinite(data95))){
+if(data95 > 10 || isNaN(data95)){
+const err218 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data95};
+if(vErrors === null){
+vErrors = [err218];
+}
+else {
+vErrors.push(err218);
+}
+errors++;
+}
+if(data95 <= 0 || isNaN(data95)){
+const err219 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data95};
+if(vErrors === null){
+vErrors = [err219];
+}
+else {
+vErrors.push(err219);
+}
+errors++;
+}
+}
+else {
+const err220 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.reducer.properties.factor.type,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data95};
+if(vErrors === null){
+vErrors = [err220];
+}
+else {
+vErrors.push(err220);
+}
+errors++;
+}
+}
+if(data94.filterPlace !== undefined){
+let data96 = data94.filterPlace;
+if(!((data96 === "before") || (data96 === "behind"))){
+const err221 = {instancePath:instancePath+"/beam/reducer/filterPlace",schemaPath:"#/properties/beam/properties/reducer/properties/filterPlace/enum",keyword:"enum",params:{allowedValues: schema11.properties.beam.properties.reducer.properties.filterPlace.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.beam.properties.reducer.properties.filterPlace.enum,parentSchema:schema11.properties.beam.properties.reducer.properties.filterPlace,data:data96};
+if(vErrors === null){
+vErrors = [err221];
+}
+else {
+vErrors.push(err221);
+}
+errors++;
+}
+}
+}
+else {
+const err222 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.reducer.type,parentSchema:schema11.properties.beam.properties.reducer,data:data94};
+if(vErrors === null){
+vErrors = [err222];
+}
+else {
+vErrors.push(err222);
+}
+errors++;
+}
+}
+if(data85.chiefRayDeg !== undefined){
+let data97 = data85.chiefRayDeg;
+if((typeof data97 == "number") && (isFinite(data97))){
+if(data97 > 45 || isNaN(data97)){
+const err223 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data97};
+if(vErrors === null){
+vErrors = [err223];
+}
+else {
+vErrors.push(err223);
+}
+errors++;
+}
+if(data97 < 0 || isNaN(data97)){
+const err224 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data97};
+if(vErrors === null){
+vErrors = [err224];
+}
+else {
+vErrors.push(err224);
+}
+errors++;
+}
+}
+else {
+const err225 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.chiefRayDeg.type,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data97};
+if(vErrors === null){
+vErrors = [err225];
+}
+else {
+vErrors.push(err225);
+}
+errors++;
+}
+}
+if(data85.tiltDeg !== undefined){
+let data98 = data85.tiltDeg;
+if((typeof data98 == "number") && (isFinite(data98))){
+if(data98 > 45 || isNaN(data98)){
+const err226 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data98};
+if(vErrors === null){
+vErrors = [err226];
+}
+else {
+vErrors.push(err226);
+}
+errors++;
+}
+if(data98 < 0 || isNaN(data98)){
+const err227 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data98};
+if(vErrors === null){
+vErrors = [err227];
+}
+else {
+vErrors.push(err227);
+}
+errors++;
+}
+}
+else {
+const err228 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDeg.type,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data98};
+if(vErrors === null){
+vErrors = [err228];
+}
+else {
+vErrors.push(err228);
+}
+errors++;
+}
+}
+if(data85.tiltDirectionDeg !== undefined){
+let data99 = data85.tiltDirectionDeg;
+if((typeof data99 == "number") && (isFinite(data99))){
+if(data99 > 360 || isNaN(data99)){
+const err229 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 360},message:"must be <= 360",schema:360,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data99};
+if(vErrors === null){
+vErrors = [err229];
+}
+else {
+vErrors.push(err229);
+}
+errors++;
+}
+if(data99 < 0 || isNaN(data99)){
+const err230 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data99};
+if(vErrors === null){
+vErrors = [err230];
+}
+else {
+vErrors.push(err230);
+}
+errors++;
+}
+}
+else {
+const err231 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDirectionDeg.type,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data99};
+if(vErrors === null){
+vErrors = [err231];
+}
+else {
+vErrors.push(err231);
+}
+errors++;
+}
+}
+if(data85.temperatureC !== undefined){
+let data100 = data85.temperatureC;
+if((typeof data100 == "number") && (isFinite(data100))){
+if(data100 > 200 || isNaN(data100)){
+const err232 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.beam.properties.temperatureC,data:data100};
+if(vErrors === null){
+vErrors = [err232];
+}
+else {
+vErrors.push(err232);
+}
+errors++;
+}
+if(data100 < -100 || isNaN(data100)){
+const err233 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.beam.properties.temperatureC,data:data100};
+if(vErrors === null){
+vErrors = [err233];
+}
+else {
+vErrors.push(err233);
+}
+errors++;
+}
+}
+else {
+const err234 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureC.type,parentSchema:schema11.properties.beam.properties.temperatureC,data:data100};
+if(vErrors === null){
+vErrors = [err234];
+}
+else {
+vErrors.push(err234);
+}
+errors++;
+}
+}
+if(data85.temperatureNmPerK !== undefined){
+let data101 = data85.temperatureNmPerK;
+const _errs214 = errors;
+let valid48 = false;
+const _errs215 = errors;
+if((typeof data101 == "number") && (isFinite(data101))){
+if(data101 > 1 || isNaN(data101)){
+const err235 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data101};
+if(vErrors === null){
+vErrors = [err235];
+}
+else {
+vErrors.push(err235);
+}
+errors++;
+}
+if(data101 < -1 || isNaN(data101)){
+const err236 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data101};
+if(vErrors === null){
+vErrors = [err236];
+}
+else {
+vErrors.push(err236);
+}
+errors++;
+}
+}
+else {
+const err237 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data101};
+if(vErrors === null){
+vErrors = [err237];
+}
+else {
+vErrors.push(err237);
+}
+errors++;
+}
+var _valid6 = _errs215 === errors;
+valid48 = valid48 || _valid6;
+if(!valid48){
+const _errs217 = errors;
+if(Array.isArray(data101)){
+if(data101.length > 2){
+const err238 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data101};
+if(vErrors === null){
+vErrors = [err238];
+}
+else {
+vErrors.push(err238);
+}
+errors++;
+}
+if(data101.length < 2){
+const err239 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data101};
+if(vErrors === null){
+vErrors = [err239];
+}
+else {
+vErrors.push(err239);
+}
+errors++;
+}
+const len12 = data101.length;
+if(len12 > 0){
+let data102 = data101[0];
+if((typeof data102 == "number") && (isFinite(data102))){
+if(data102 > 1 || isNaN(data102)){
+const err240 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data102};
+if(vErrors === null){
+vErrors = [err240];
+}
+else {
+vErrors.push(err240);
+}
+errors++;
+}
+if(data102 < -1 || isNaN(data102)){
+const err241 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data102};
+if(vErrors === null){
+vErrors = [err241];
+}
+else {
+vErrors.push(err241);
+}
+errors++;
+}
+}
+else {
+const err242 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data102};
+if(vErrors === null){
+vErrors = [err242];
+}
+else {
+vErrors.push(err242);
+}
+errors++;
+}
+}
+if(len12 > 1){
+let data103 = data101[1];
+if((typeof data103 == "number") && (isFinite(data103))){
+if(data103 > 1 || isNaN(data103)){
+const err243 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data103};
+if(vErrors === null){
+vErrors = [err243];
+}
+else {
+vErrors.push(err243);
+}
+errors++;
+}
+if(data103 < -1 || isNaN(data103)){
+const err244 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data103};
+if(vErrors === null){
+vErrors = [err244];
+}
+else {
+vErrors.push(err244);
+}
+errors++;
+}
+}
+else {
+const err245 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data103};
+if(vErrors === null){
+vErrors = [err245];
+}
+else {
+vErrors.push(err245);
+}
+errors++;
+}
+}
+}
+else {
+const err246 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data101};
+if(vErrors === null){
+vErrors = [err246];
+}
+else {
+vErrors.push(err246);
+}
+errors++;
+}
+var _valid6 = _errs217 === errors;
+valid48 = valid48 || _valid6;
+}
+if(!valid48){
+const err247 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf,parentSchema:schema11.properties.beam.properties.temperatureNmPerK,data:data101};
+if(vErrors === null){
+vErrors = [err247];
+}
+else {
+vErrors.push(err247);
+}
+errors++;
+}
+else {
+errors = _errs214;
+if(vErrors !== null){
+if(_errs214){
+vErrors.length = _errs214;
+}
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data85.share !== undefined){
+let data104 = data85.share;
+if((typeof data104 == "number") && (isFinite(data104))){
+if(data104 >= 1 || isNaN(data104)){
+const err248 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.share,data:data104};
+if(vErrors === null){
+vErrors = [err248];
+}
+else {
+vErrors.push(err248);
+}
+errors++;
+}
+if(data104 <= 0 || isNaN(data104)){
+const err249 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.share,data:data104};
+if(vErrors === null){
+vErrors = [err249];
+}
+else {
+vErrors.push(err249);
+}
+errors++;
+}
+}
+else {
+const err250 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.share.type,parentSchema:schema11.properties.beam.properties.share,data:data104};
+if(vErrors === null){
+vErrors = [err250];
+}
+else {
+vErrors.push(err250);
+}
+errors++;
+}
+}
+}
+else {
+const err251 = {instancePath:instancePath+"/beam",schemaPath:"#/properties/beam/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.type,parentSchema:schema11.properties.beam,data:data85};
+if(vErrors === null){
+vErrors = [err251];
+}
+else {
+vErrors.push(err251);
+}
+errors++;
+}
+}
+if(data.stars !== undefined){
+let data105 = data.stars;
+if(Array.isArray(data105)){
+const len13 = data105.length;
+for(let i9=0; i9<len13; i9++){
+let data106 = data105[i9];
+if(data106 && typeof data106 == "object" && !Array.isArray(data106)){
+if(data106.filter === undefined){
+const err252 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "filter"},message:"must have required property '"+"filter"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(vErrors === null){
+vErrors = [err252];
+}
+else {
+vErrors.push(err252);
+}
+errors++;
+}
+if(data106.file === undefined){
+const err253 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(vErrors === null){
+vErrors = [err253];
+}
+else {
+vErrors.push(err253);
+}
+errors++;
+}
+if(data106.pixelSizeUm === undefined){
+const err254 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "pixelSizeUm"},message:"must have required property '"+"pixelSizeUm"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(vErrors === null){
+vErrors = [err254];
+}
+else {
+vErrors.push(err254);
+}
+errors++;
+}
+if(data106.fNumber === undefined){
+const err255 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "fNumber"},message:"must have required property '"+"fNumber"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(vErrors === null){
+vErrors = [err255];
+}
+else {
+vErrors.push(err255);
+}
+errors++;
+}
+if(data106.saturationCounts === undefined){
+const err256 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "saturationCounts"},message:"must have required property '"+"saturationCounts"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(vErrors === null){
+vErrors = [err256];
+}
+else {
+vErrors.push(err256);
+}
+errors++;
+}
+if(data106.filter !== undefined){
+let data107 = data106.filter;
+if(typeof data107 === "string"){
+if(func2(data107) < 1){
+const err257 = {instancePath:instancePath+"/stars/" + i9+"/filter",schemaPath:"#/properties/stars/items/properties/filter/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.filter,data:data107};
+if(vErrors === null){
+vErrors = [err257];
+}
+else {
+vErrors.push(err257);
+}
+errors++;
+}
+}
+else {
+const err258 = {instancePath:instancePath+"/stars/" + i9+"/filter",schemaPath:"#/properties/stars/items/properties/filter/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.filter.type,parentSchema:schema11.properties.stars.items.properties.filter,data:data107};
+if(vErrors === null){
+vErrors = [err258];
+}
+else {
+vErrors.push(err258);
+}
+errors++;
+}
+}
+if(data106.file !== undefined){
+let data108 = data106.file;
+if(typeof data108 === "string"){
+if(func2(data108) < 1){
+const err259 = {instancePath:instancePath+"/stars/" + i9+"/file",schemaPath:"#/properties/stars/items/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.file,data:data108};
+if(vErrors === null){
+vErrors = [err259];
+}
+else {
+vErrors.push(err259);
+}
+errors++;
+}
+}
+else {
+const err260 = {instancePath:instancePath+"/stars/" + i9+"/file",schemaPath:"#/properties/stars/items/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.file.type,parentSchema:schema11.properties.stars.items.properties.file,data:data108};
+if(vErrors === null){
+vErrors = [err260];
+}
+else {
+vErrors.push(err260);
+}
+errors++;
+}
+}
+if(data106.pixelSizeUm !== undefined){
+let data109 = data106.pixelSizeUm;
+if((typeof data109 == "number") && (isFinite(data109))){
+if(data109 <= 0 || isNaN(data109)){
+const err261 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data109};
+if(vErrors === null){
+vErrors = [err261];
+}
+else {
+vErrors.push(err261);
+}
+errors++;
+}
+}
+else {
+const err262 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data109};
+if(vErrors === null){
+vErrors = [err262];
+}
+else {
+vErrors.push(err262);
+}
+errors++;
+}
+}
+if(data106.fNumber !== undefined){
+let data110 = data106.fNumber;
+if((typeof data110 == "number") && (isFinite(data110))){
+if(data110 <= 0 || isNaN(data110)){
+const err263 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data110};
+if(vErrors === null){
+vErrors = [err263];
+}
+else {
+vErrors.push(err263);
+}
+errors++;
+}
+}
+else {
+const err264 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data110};
+if(vErrors === null){
+vErrors = [err264];
+}
+else {
+vErrors.push(err264);
+}
+errors++;
+}
+}
+if(data106.saturationCounts !== undefined){
+let data111 = data106.saturationCounts;
+if((typeof data111 == "number") && (isFinite(data111))){
+if(data111 <= 0 || isNaN(data111)){
+const err265 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data111};
+if(vErrors === null){
+vErrors = [err265];
+}
+else {
+vErrors.push(err265);
+}
+errors++;
+}
+}
+else {
+const err266 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data111};
+if(vErrors === null){
+vErrors = [err266];
+}
+else {
+vErrors.push(err266);
+}
+errors++;
+}
+}
+}
+else {
+const err267 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data106};
+if(vErrors === null){
+vErrors = [err267];
+}
+else {
+vErrors.push(err267);
+}
+errors++;
+}
+}
+}
+else {
+const err268 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data105};
+if(vErrors === null){
+vErrors = [err268];
+}
+else {
+vErrors.push(err268);
+}
+errors++;
+}
+}
+}
+else {
+const err269 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(vErrors === null){
+vErrors = [err269];
+}
+else {
+vErrors.push(err269);
 }
 errors++;
 }
