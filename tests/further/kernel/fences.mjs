@@ -34,12 +34,11 @@ const granted = {
     'start a thread': 'threads are part of one process, within its limits',
     'load a native addon of its own':
       'native code runs, but inside of the namespaces and the filter of system calls',
-      },
+  },
   node: {
     'connect to a port of this machine': 'Node 20 has no permission for the network',
     'look up a name': 'Node 20 has no permission for the network',
     'signal a process outside': 'Node 20 has no permission for signals',
-    'load a native addon of its own': 'addons must be allowed for the messages of the kernel',
     'bind a Unix socket outside': 'Node 20 has no permission for sockets',
   },
 };

@@ -78,7 +78,7 @@ export function searchDisks(
   let disks: readonly DiskStart[] = [];
   let level = Number.NaN;
   const steps: DiskSearch[] = [];
-  let terms = reference === undefined ? 3 : 0;
+  let terms = reference === undefined ? WING_TERMS[0]! : 0;
   for (let k = 0; k <= options.mostDisks; k++) {
     const n = table.radius.length;
     const from = table.radius[0]!;

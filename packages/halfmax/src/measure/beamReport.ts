@@ -1,21 +1,10 @@
-import { type LineInBeam, lineInBeam } from '../beam/index.js';
+import { lineInBeam } from '../beam/index.js';
 import { type Curve, isAbsent } from '../metrics/index.js';
 import { emissionLines } from '../reference/index.js';
 import type { BenchConditions } from '../session/benchSession.js';
 import type { BeamConditions } from './beamConditions.js';
 import type { BandReport } from './measurement.js';
-
-/** A line's transmittance in the telescope's beam: an entry of a filter's `beam` in measurement.json. */
-export interface BeamLineReport extends LineInBeam {
-  readonly line: string;
-  readonly wavelengthNm: number;
-  readonly effectiveIndex: readonly [number, number];
-  readonly centralObstruction: number;
-  /** Focal ratio of the light on the bench; null where the session does not say and parallel light is taken. */
-  readonly measuredAtFNumber: number | null;
-  /** In use minus on the bench, K; null where one of the two is not stated: no shift is taken then. */
-  readonly temperatureDifferenceK: number | null;
-}
+import type { BeamLineReport } from './usageReports.js';
 
 /** What the report of a filter needs beside its curve. */
 export interface ReportContext {

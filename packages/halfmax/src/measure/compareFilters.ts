@@ -3,7 +3,8 @@ import type { BenchConditions } from '../session/benchSession.js';
 import { type LineOnSky, rankFilters, type SiteSky } from '../sky/index.js';
 import type { Conditions } from './conditions.js';
 import type { BandReport } from './measurement.js';
-import { type SkyLineReport, type SkyReport, skyOf, skyReport } from './skyReport.js';
+import { skyOf, skyReport } from './skyReport.js';
+import type { SkyLineReport, SkyReport } from './usageReports.js';
 
 /** A filter to be compared, of whatever session. */
 export interface Candidate {

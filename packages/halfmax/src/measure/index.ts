@@ -1,4 +1,4 @@
-export { type BeamLineReport, beamReport } from './beamReport.js';
+export { beamReport } from './beamReport.js';
 export {
   type Candidate,
   type ComparedFilter,
@@ -34,4 +34,5 @@ export {
   planMeasurement,
 } from './planMeasurement.js';
 export { type QuoteContext, quoteBand } from './quoteBand.js';
-export { type SkyLineReport, type SkyReport, skyOf, skyReport } from './skyReport.js';
+export { skyOf, skyReport } from './skyReport.js';
+export type { BeamLineReport, SkyLineReport, SkyReport } from './usageReports.js';

@@ -3,8 +3,7 @@ import type { NoiseModel, RejectedScan, Warning } from '../frames/index.js';
 import type { BandMetrics, OutOfBand, Quantity } from '../metrics/index.js';
 import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
 import type { Claim, DecisionRule, Judgement, Verdict } from '../verdict/index.js';
-import type { BeamLineReport } from './beamReport.js';
-import type { SkyReport } from './skyReport.js';
+import type { BeamLineReport, SkyReport } from './usageReports.js';
 
 /** What `halfmax measure` writes: see shared/measurement.schema.json. */
 export interface Measurement {

@@ -1,5 +1,5 @@
 import { curveInBeam } from '../beam/index.js';
-import { type Absent, absent, type Curve, isAbsent, type Quantity } from '../metrics/index.js';
+import { type Absent, absent, type Curve, isAbsent } from '../metrics/index.js';
 import {
   continuumLoss,
   detectedSky,
@@ -18,35 +18,7 @@ import { levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js
 import type { Conditions } from './conditions.js';
 import type { BandReport } from './measurement.js';
 import { lineBrightness } from './siteConditions.js';
-
-/** A line in a filter's sky report: all of it but the trials. */
-export interface SkyLineReport extends Omit<LineOnSky, 'quality' | 'openQuality'> {
-  /** Hours that equal a clear night without a filter, hours saved of it, and the price of each over the nights. */
-  readonly hoursToEqualNight: Quantity;
-  readonly hoursSavedPerNight: Quantity;
-  readonly pricePerHourSaved: (Quantity & { readonly currency?: string }) | Absent;
-}
-
-/** What a filter does under the site's sky: a filter's `sky` in measurement.json. */
-export interface SkyReport {
-  readonly fNumber: number;
-  readonly skyTransmittance: Quantity;
-  readonly effectiveWidthNm: Quantity;
-  readonly skyPerPixel: Quantity;
-  readonly skyLimitedFrameS: Quantity;
-  /** Frame that the hours are for, s; 0 where no length is better than another. */
-  readonly frameS: number;
-  readonly lines: readonly SkyLineReport[];
-  /** A target without lines of the sun's colour: share left, magnitudes lost, signal to noise against none. */
-  readonly continuum: {
-    readonly temperatureK: number;
-    readonly share: number;
-    readonly magnitudesLost: number | Absent;
-    readonly signalToNoise: number;
-  };
-  readonly rangeNm: readonly [number, number];
-  readonly unseenNm: number;
-}
+import type { SkyReport } from './usageReports.js';
 
 /** Colour of a target without lines. */
 const SUN_K = 5772;

@@ -133,7 +133,10 @@ export function readSession(folder: string): BenchSession {
   checkFormat(manifest);
 
   const meaning = checkMeaning(manifest, manifestName);
-  const faults = [...checkSchema(manifest, manifestName), ...meaning.problems];
+  const formal = checkSchema(manifest, manifestName);
+  // What the schema has refused is not refused again for its meaning.
+  const beyond = meaning.problems.filter(({ place }) => !formal.some((problem) => problem.place === place));
+  const faults = [...formal, ...beyond];
   const frames = readFrames(root, manifest, manifestName, faults.length === 0);
   const stars = readStars(root, manifest, manifestName);
   const site = readSite(root, manifest, manifestName);
@@ -142,7 +145,8 @@ export function readSession(folder: string): BenchSession {
 
   const record = asRecord(manifest);
   const inputs = new Map([[manifestName, sha256]]);
-  for (const input of [...frames.inputs, ...stars.inputs, ...site.inputs]) inputs.set(input.file, input.sha256);
+  for (const input of [...frames.inputs, ...stars.inputs, ...site.inputs])
+    inputs.set(input.file, input.sha256);
   return {
     title: asText(record['title']) ?? '',
     recorded: asText(record['recorded']),
