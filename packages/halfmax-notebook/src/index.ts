@@ -11,3 +11,10 @@ export type {
   ResultOutput,
   StreamOutput,
 } from './notebook/types.js';
+export {
+  INPUTS_MIME,
+  type InputDefaults,
+  type InputValue,
+  type NotebookInputs,
+  notebookInputs,
+} from './inputs/index.js';

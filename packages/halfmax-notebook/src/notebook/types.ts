@@ -30,6 +30,7 @@ export interface RawCell {
   readonly id: string;
   readonly metadata: Readonly<Record<string, unknown>>;
   readonly source: string;
+  readonly attachments?: Readonly<Record<string, MimeBundle>>;
 }
 
 export type Output = StreamOutput | DisplayOutput | ResultOutput | ErrorOutput;

@@ -1,0 +1,7 @@
+export {
+  INPUTS_MIME,
+  type InputDefaults,
+  type InputValue,
+  type NotebookInputs,
+  notebookInputs,
+} from './notebookInputs.js';

@@ -1,0 +1,107 @@
+import { createRequire } from 'node:module';
+import { isRecord } from '../notebook/index.js';
+import type { Figure, FigurePart, Still } from './figure.js';
+import { FIGURE_FONT, fontFile } from './figureFonts.js';
+import { figureStage } from './figureStage.js';
+import { plainFigure } from './plainFigure.js';
+import { withoutSliders } from './withoutSliders.js';
+
+/** Kinds of traces that are drawn right without a browser; others need WebGL, a map or a font engine. */
+const DRAWN: ReadonlySet<string> = new Set([
+  'scatter',
+  'bar',
+  'histogram',
+  'box',
+  'violin',
+  'contour',
+  'histogram2dcontour',
+  'heatmap',
+  'histogram2d',
+  'scatterpolar',
+  'barpolar',
+]);
+
+interface Resvg {
+  render(): { asPng(): Uint8Array };
+}
+
+const WIDTH = 760;
+const HEIGHT = 420;
+const MOST_PX = 4000;
+/** Pixels of the PNG over those of the SVG. */
+const SCALE = 2;
+
+/**
+ * A figure as a picture, drawn without a browser: the same figure always gives the same bytes.
+ *
+ * The first call loads a document and Plotly, which takes about a second.
+ *
+ * @param figure - Plotly's data and layout; width and height default to 760 x 420 px
+ * @returns SVG, and PNG of twice as many pixels
+ * @throws {RangeError} a kind of trace that cannot be drawn without a browser (WebGL, maps, tables),
+ * a size beyond 4000 px, or what is no figure
+ */
+export function drawStill(figure: Figure): Still {
+  const svg = drawSvg(figure);
+  const { Resvg } = createRequire(import.meta.url)('@resvg/resvg-js') as {
+    Resvg: new (svg: string, options: object) => Resvg;
+  };
+  const picture = new Resvg(svg, {
+    fitTo: { mode: 'zoom', value: SCALE },
+    font: {
+      fontFiles: [fontFile],
+      loadSystemFonts: false,
+      defaultFontFamily: FIGURE_FONT,
+      sansSerifFamily: FIGURE_FONT,
+    },
+  });
+  return { svg, png: picture.render().asPng() };
+}
+
+/**
+ * A figure as SVG, drawn without a browser.
+ *
+ * @param figure - as for {@link drawStill}
+ * @returns the same text each time
+ * @throws {RangeError} a kind of trace that cannot be drawn without a browser, a size beyond 4000 px, or no figure
+ */
+export function drawSvg(figure: Figure): string {
+  const { data, layout } = plainFigure(figure);
+  for (const trace of data) {
+    const type = isRecord(trace) ? (trace['type'] ?? 'scatter') : 'none';
+    if (typeof type !== 'string' || !DRAWN.has(type))
+      throw new RangeError(
+        `drawStill requires traces of the kinds ${[...DRAWN].join(', ')}, got ${String(type)}`,
+      );
+  }
+  const sized: FigurePart = { width: WIDTH, height: HEIGHT, ...withOverflow(withoutSliders(layout ?? {})) };
+  for (const side of ['width', 'height'] as const)
+    if (!(Number(sized[side]) >= 10 && Number(sized[side]) <= MOST_PX))
+      throw new RangeError(
+        `drawStill requires a ${side} from 10 to ${MOST_PX} px, got ${String(sized[side])}`,
+      );
+  return (
+    figureStage()
+      .draw(data.map(colourBarOverflow), sized)
+      // Cells of heat maps keep sharp edges: the other word for it, which drawing programs know.
+      .replaceAll('image-rendering: pixelated', 'image-rendering: optimizeSpeed')
+      // A figure from elsewhere must not draw files of this machine into its picture.
+      .replace(/(?:xlink:)?href="(?!data:image\/(?:png|jpeg|gif|webp);|#)[^"]*"/gi, '')
+  );
+}
+
+/** Labels of ticks stay although the document knows no exact places for them. */
+function withOverflow(layout: FigurePart): FigurePart {
+  const axes = new Map<string, unknown>([
+    ['xaxis', {}],
+    ['yaxis', {}],
+    ...Object.entries(layout).filter(([key]) => /^[xy]axis\d*$/.test(key)),
+  ]);
+  const open = [...axes].map(([key, axis]) => [key, { ticklabeloverflow: 'allow', ...(axis as object) }]);
+  return { ...layout, ...Object.fromEntries(open) };
+}
+
+function colourBarOverflow(trace: FigurePart): FigurePart {
+  if (!('z' in trace) && !('colorbar' in trace)) return trace;
+  return { ...trace, colorbar: { ticklabeloverflow: 'allow', ...(trace['colorbar'] as object | undefined) } };
+}
