@@ -15,18 +15,23 @@ export const knownLightSources: readonly string[] = [
   'LED 2700 K to LED 6600 K',
 ];
 
+/** A white LED without a colour temperature: neutral white, common practice for street lamps, no source. */
+const USUAL_LED_K = 4000;
+
 type Band = LampSpectrum['bands'][number];
 
 /**
  * A lamp by its name.
  *
- * @param name - such as `high-pressure sodium`, `amber LED`, `LED 4000 K`; case, blanks and dashes do not matter
+ * @param name - such as `high-pressure sodium`, `amber LED`, `LED 4000 K`, `LED` (4000 K); case, blanks and
+ *   dashes do not matter
  * @returns the lamp, or null where the name is not known or an LED's temperature is outside 2700 to 6600 K
  */
 export function lightSource(name: string): LightSource | null {
   const plain = plainName(name);
   const led = /^(?:white|phosphorwhite)?led(\d{4,5})k?$/.exec(plain) ?? /^(\d{4,5})kled$/.exec(plain);
   if (led !== null) return whiteLed(Number(led[1]));
+  if (/^(?:white)?leds?$/.test(plain)) return whiteLed(USUAL_LED_K);
   const lamp = lightSourcesTable.lamps.find((one) =>
     [one.name, ...one.aliases].some((known) => plainName(known) === plain),
   );
