@@ -1,4 +1,5 @@
 export { beamReport } from './beamReport.js';
+export { calibrateSession, instrumentScaleOf } from './calibrateSession.js';
 export {
   type Candidate,
   type ComparedFilter,
@@ -6,6 +7,7 @@ export {
   compareFilters,
 } from './compareFilters.js';
 export { type Conditions, conditionsOf } from './conditions.js';
+export { curveOnScale, type ScaledCurve } from './curveOnScale.js';
 export { type FilterOptions, type MeasuredFilter, measureFilter } from './measureFilter.js';
 export type {
   Assumption,

@@ -66,18 +66,16 @@ export function fitLinear(
   // The second pass is one step of iterative refinement: it takes off the rounding of the first.
   for (let pass = 0; pass < 2; pass++) {
     const projected = new Float64Array(p);
-    for (let j = 0; j < p; j++) {
-      let sum = 0;
-      for (let i = 0; i < n; i++) sum += q[j * n + i]! * (residuals[i]! * roots[i]!);
-      projected[j] = sum;
+    for (let i = 0; i < n; i++) {
+      const value = residuals[i]! * roots[i]!;
+      for (let j = 0; j < p; j++) projected[j]! += q[i]![j]! * value;
     }
     for (let j = 0; j < p; j++) {
       for (let k = j; k < p; k++) coefficients[j]! += factors.inverseR[j]![k]! * projected[k]!;
     }
     for (let i = 0; i < n; i++) {
       let fitted = 0;
-      const row = design[i]!;
-      for (let j = 0; j < p; j++) fitted += row[j]! * coefficients[j]!;
+      for (let j = 0; j < p; j++) fitted += design[i]![j]! * coefficients[j]!;
       residuals[i] = y[i]! - fitted;
     }
   }
@@ -85,16 +83,12 @@ export function fitLinear(
   for (let i = 0; i < n; i++) weightedSumOfSquares += (residuals[i]! * roots[i]!) ** 2;
   if (!Number.isFinite(weightedSumOfSquares))
     throw new RangeError('fitLinear requires finite values, got others');
-  const leverage = new Float64Array(n);
-  for (let j = 0; j < p; j++) {
-    for (let i = 0; i < n; i++) leverage[i]! += q[j * n + i]! ** 2;
-  }
   const degreesOfFreedom = n - p;
   return {
     coefficients,
     covariance: covarianceFromInverse(factors.inverseR),
     residuals,
-    leverage,
+    leverage: Float64Array.from(q, (row) => row.reduce((sum, value) => sum + value * value, 0)),
     weightedSumOfSquares,
     degreesOfFreedom,
     residualStandardDeviation:

@@ -63,7 +63,7 @@ describe('lightSource', () => {
     for (const name of knownLightSources.slice(0, -1)) expect(lightSource(name)?.name).toBe(name);
     expect(lightSource('HPS')?.name).toBe('high-pressure sodium');
     expect(lightSource('led-3000K')?.name).toBe('LED 3000 K');
-    expect(lightSource('LED')).toBeNull();
+    expect(lightSource('LED')?.name).toBe('LED 4000 K');
     expect(lightSource('LED 9000 K')).toBeNull();
   });
 
