@@ -2,7 +2,7 @@
  * Simulated pictures of a bright star with known halos: a generator of its own, which shares no code with what it tests.
  *
  * A pixel is worked out from closed forms for the star (Moffat core and an aureole that falls as a power), spikes,
- * neighbours, a sloping sky, disks with holes (4 x 4 points a pixel at the edges), then given shot and read noise,
+ * neighbours, a sloping sky, disks with holes and blurred edges, then given shot and read noise,
  * hot pixels, a trail, and a full well that overflows along the columns.
  */
 
@@ -34,23 +34,27 @@ export function numbers(seed) {
   return { uniform, normal };
 }
 
-/** Share of a pixel inside a circle about the origin, from 4 x 4 points near the edge. */
-function inside(dx, dy, radius) {
-  const r = Math.hypot(dx, dy);
-  if (r < radius - 1) return 1;
-  if (r > radius + 1) return 0;
-  let n = 0;
-  for (let j = -1.5; j <= 1.5; j++) {
-    for (let i = -1.5; i <= 1.5; i++) if (Math.hypot(dx + i / 4, dy + j / 4) < radius) n++;
-  }
-  return n / 16;
+/** Probability of a standard normal number below t, from the complementary error function (Numerical approximation 7.1.26 of Abramowitz and Stegun, good to 1.5e-7). */
+function below(t) {
+  const x = Math.abs(t) / Math.SQRT2;
+  const u = 1 / (1 + 0.3275911 * x);
+  const tail =
+    u * (0.254829592 + u * (-0.284496736 + u * (1.421413741 + u * (-1.453152027 + u * 1.061405429)))) * Math.exp(-x * x);
+  return t >= 0 ? 1 - tail / 2 : tail / 2;
+}
+
+/** Share of a circle about the origin at a place, its edge blurred by the seeing. */
+function inside(dx, dy, radius, blur) {
+  if (radius <= 0) return 0;
+  const t = (radius - Math.hypot(dx, dy)) / blur;
+  return t > 5 ? 1 : t < -5 ? 0 : below(t);
 }
 
 /**
  * One picture.
  *
  * scene: { size | width, height, x, y, starCounts, coreFwhm, beta, aureoleShare, aureolePower, sky, slope: [sx, sy],
- *   readNoise, gain (electrons a count), full, halos: [{ inner, outer, dx, dy, share }], spikes, neighbours, trail,
+ *   readNoise, gain (electrons a count), full, halos: [{ inner, outer, dx, dy, share, blur? }], spikes, neighbours, trail,
  *   hotPixels, ellipticity }
  */
 export function picture(scene, seed) {
@@ -68,6 +72,7 @@ export function picture(scene, seed) {
   const t = 1 + (reach / bend) ** 2;
   const integral = Math.PI * bend * bend * (half === 1 ? Math.log(t) : (t ** (1 - half) - 1) / (1 - half));
   const aureoleTop = (starCounts * aureoleShare) / integral;
+  const blur = coreFwhm / 2.355;
   const halos = scene.halos.map((halo) => ({
     ...halo,
     surface: (starCounts * halo.share) / (Math.PI * (halo.outer ** 2 - halo.inner ** 2)),
@@ -84,7 +89,9 @@ export function picture(scene, seed) {
       light += aureoleTop * (1 + squash / (bend * bend)) ** -half;
       for (const halo of halos) {
         light +=
-          halo.surface * (inside(dx - halo.dx, dy - halo.dy, halo.outer) - inside(dx - halo.dx, dy - halo.dy, halo.inner));
+          halo.surface *
+          (inside(dx - halo.dx, dy - halo.dy, halo.outer, halo.blur ?? blur) -
+            inside(dx - halo.dx, dy - halo.dy, halo.inner, halo.blur ?? blur));
       }
       if (scene.spikes) {
         const r = Math.hypot(dx, dy) + 1;

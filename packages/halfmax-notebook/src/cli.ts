@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { BadInputError, describeProblem } from 'halfmax';
-import { processTerminal, type Terminal, usageText } from './commands/terminal.js';
+import { processTerminal, type Terminal } from './commands/terminal.js';
 
 /**
  * The command line.
@@ -16,7 +16,7 @@ export async function main(args: readonly string[], terminal: Terminal = process
   const own = rest.includes('--') ? rest.slice(0, rest.indexOf('--')) : rest;
   try {
     if (own.includes('--help') || own.includes('-h')) {
-      terminal.out(usageText);
+      terminal.out(await usage());
       return 0;
     }
     switch (command) {
@@ -36,7 +36,7 @@ export async function main(args: readonly string[], terminal: Terminal = process
       case 'help':
       case '--help':
       case '-h':
-        terminal.out(usageText);
+        terminal.out(await usage());
         return 0;
       default: {
         const what = command === undefined ? 'no command given' : `"${command}" is not a command`;
@@ -56,6 +56,10 @@ export async function main(args: readonly string[], terminal: Terminal = process
     if (process.env['HALFMAX_TRACE'] === '1' && fault instanceof Error) terminal.error(`${fault.stack}\n`);
     return 1;
   }
+}
+
+async function usage(): Promise<string> {
+  return (await import('./commands/usage.js')).usageText;
 }
 
 function packageVersion(): string {

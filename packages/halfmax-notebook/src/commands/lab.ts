@@ -36,14 +36,15 @@ export async function labCommand(args: readonly string[], terminal: Terminal): P
       stdio: 'inherit',
       env: { ...process.env, JUPYTER_PATH: paths.join(delimiter) },
     });
-    // Ctrl-C goes to Jupyter, which asks; this process waits for it.
+    // Ctrl-C reaches Jupyter by itself, which asks; other signals are handed on. This process waits for its end.
     const wait = (): void => {};
-    process.on('SIGINT', wait);
+    const handOn = (signal: NodeJS.Signals): void => void child.kill(signal);
+    process.on('SIGINT', wait).on('SIGTERM', handOn).on('SIGHUP', handOn);
     const code = await new Promise<number>((resolve, reject) => {
       child.once('error', reject);
       child.once('exit', (status) => resolve(status ?? 1));
     });
-    process.off('SIGINT', wait);
+    process.off('SIGINT', wait).off('SIGTERM', handOn).off('SIGHUP', handOn);
     return code;
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -13,8 +13,10 @@ import {
 } from '../notebook/index.js';
 import {
   type OutFolder,
+  type PreparedRun,
   packageRoot,
   placeFiles,
+  prepareRun,
   type RerunOptions,
   type RerunResult,
   RUN_FILE,
@@ -22,7 +24,6 @@ import {
   type RunFailure,
   recordedRun,
   refuse,
-  rerunNotebook,
   sha256,
   takeOutFolder,
 } from '../run/index.js';
@@ -117,7 +118,6 @@ function readPlan(args: readonly string[]): Plan {
   const fence = text('fence') ?? 'auto';
   if (!isFence(fence)) refuse(PLACE, '--fence', `"${fence}" is no fence`, 'write auto, bwrap, node or none');
   return {
-    notebooks: notebookFiles(words.positional),
     out: out === null ? null : resolve(out),
     given: {
       ...(folder === undefined ? {} : { session: folder }),
@@ -132,6 +132,7 @@ function readPlan(args: readonly string[]): Plan {
     memoryMb: wholeNumber(words, 'memory', LEAST_MEMORY_MB, 1_000_000, 'rerun') ?? 4096,
     fence,
     check,
+    notebooks: notebookFiles(words.positional),
   };
 }
 
@@ -233,9 +234,20 @@ async function runAll(
   let failed = 0;
   let different = 0;
 
+  // On a core that is free the next kernel comes up while a notebook runs.
+  const isAhead = plan.jobs < availableParallelism();
+  const take = (): { file: string; run: PreparedRun } | null => {
+    const file = waiting.shift();
+    return file === undefined
+      ? null
+      : { file, run: prepareRun(file, optionsFor(plan, file, fence, out, unplaced)) };
+  };
   const work = async (): Promise<void> => {
-    for (let file = waiting.shift(); file !== undefined; file = waiting.shift()) {
-      const result = await rerunNotebook(file, optionsFor(plan, file, fence, out, unplaced, terminal));
+    let next = take();
+    while (next !== null) {
+      const { file, run } = next;
+      next = isAhead ? take() : null;
+      const result = await run.finish(progressOf(file, terminal));
       for (const name of result.used) asked.add(name);
       if (result.files !== null) unplaced.add(result.files);
       const text = formatNotebook(result.notebook);
@@ -246,6 +258,7 @@ async function runAll(
       if (result.files !== null) unplaced.delete(result.files);
       report(file, result, out, terminal);
       if (plan.check && result.failure === null && !isSame(file, result.notebook, terminal)) different++;
+      next ??= take();
     }
   };
   await Promise.all(Array.from({ length: Math.min(plan.jobs, waiting.length) }, work));
@@ -262,15 +275,8 @@ function optionsFor(
   fence: ChosenFence,
   out: OutFolder | null,
   unplaced: Set<string>,
-  terminal: Terminal,
-): RerunOptions {
-  const name = basename(file);
+): Omit<RerunOptions, 'onCell'> {
   const earlier = plan.check ? recordedRun(readNotebook(readFileSync(file, 'utf8'), file)) : null;
-  const cells = readNotebook(readFileSync(file, 'utf8'), file).cells;
-  const count = cells.filter(({ cell_type, source }) => cell_type === 'code' && source.trim() !== '').length;
-  const said = (text: string): void =>
-    terminal.error(terminal.showsProgress ? `\r\x1b[2K${text}` : `${text}\n`);
-  said(`${name}: starting a kernel`);
   return {
     given: { ...earlier?.given, ...plan.given, others: { ...earlier?.given.others, ...plan.given.others } },
     seed: plan.seed ?? earlier?.seed ?? 1,
@@ -280,8 +286,18 @@ function optionsFor(
     memoryMb: plan.memoryMb,
     filesIn: out?.folder ?? tmpdir(),
     onFiles: (folder) => unplaced.add(folder),
-    onCell: (cell, id, seconds) => said(`${name}: cell ${cell} of ${count} (${id}) ${seconds.toFixed(1)} s`),
   };
+}
+
+/** Says how far a notebook has come. */
+function progressOf(file: string, terminal: Terminal): RerunOptions['onCell'] {
+  const name = basename(file);
+  const { cells } = readNotebook(readFileSync(file, 'utf8'), file);
+  const count = cells.filter(({ cell_type, source }) => cell_type === 'code' && source.trim() !== '').length;
+  const said = (text: string): void =>
+    terminal.error(terminal.showsProgress ? `\r\x1b[2K${text}` : `${text}\n`);
+  said(`${name}: starting a kernel`);
+  return (cell, id, seconds) => said(`${name}: cell ${cell} of ${count} (${id}) ${seconds.toFixed(1)} s`);
 }
 
 function write(

@@ -3,4 +3,10 @@ export { type OutFolder, RUN_FILE, RUN_FORMAT, takeOutFolder } from './outFolder
 export { packageRoot, type RunTools, runTools, sha256 } from './provenance.js';
 export { type RecordedRun, recordedRun } from './recordedRun.js';
 export { refuse } from './refuse.js';
-export { placeFiles, type RerunOptions, type RerunResult, rerunNotebook } from './rerunNotebook.js';
+export {
+  type PreparedRun,
+  placeFiles,
+  prepareRun,
+  type RerunOptions,
+  type RerunResult,
+} from './rerunNotebook.js';

@@ -2,7 +2,14 @@ import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { type FenceKind, kernelCommand } from '../fence/index.js';
-import { endText, type GivenInputs, type KernelSettings, markOf, startKernel } from '../kernel/index.js';
+import {
+  endText,
+  type GivenInputs,
+  type KernelSettings,
+  markOf,
+  type RunningKernel,
+  startKernel,
+} from '../kernel/index.js';
 import { type MarkdownCell, type Notebook, normaliseNotebook, readNotebook } from '../notebook/index.js';
 import { type ExecutedCells, executeCells, type RunFailure } from './executeCells.js';
 import { runTools, sha256 } from './provenance.js';
@@ -41,48 +48,63 @@ export interface RerunResult {
 const START_MS = 120_000;
 const INFO_MS = 5000;
 
+/** A notebook whose kernel is starting. */
+export interface PreparedRun {
+  /** Runs the cells and ends the kernel. */
+  readonly finish: (onCell: RerunOptions['onCell']) => Promise<RerunResult>;
+}
+
 /**
- * Runs a notebook in a fresh kernel.
+ * Starts a fresh kernel for a notebook, which may come up while another notebook runs.
  *
  * @param file - the notebook
  * @param options - inputs, fence, limits
- * @returns the executed notebook, whether it failed or not
+ * @returns what runs it
  * @throws {BadInputError} the file is no notebook
  */
-export async function rerunNotebook(file: string, options: RerunOptions): Promise<RerunResult> {
-  const source = readNotebook(readFileSync(file, 'utf8'), file);
+export function prepareRun(file: string, options: Omit<RerunOptions, 'onCell'>): PreparedRun {
+  const text = readFileSync(file, 'utf8');
+  const source = readNotebook(text, file);
   const files = join(options.filesIn, `.files-${randomBytes(6).toString('hex')}`);
   mkdirSync(files);
   options.onFiles(files);
-  try {
-    const result = await runIn(files, resolve(file), source, options);
-    const isEmpty = readdirSync(files).length === 0;
-    if (isEmpty || result.failure !== null) rmSync(files, { recursive: true, force: true });
-    return { ...result, files: isEmpty || result.failure !== null ? null : files };
-  } catch (fault) {
-    rmSync(files, { recursive: true, force: true });
-    throw fault;
-  }
+  const begin = performance.now();
+  const starting = startFor(resolve(file), files, options).then((kernel) => ({
+    kernel,
+    startSeconds: (performance.now() - begin) / 1000,
+  }));
+  // Its fault is told when it is waited for.
+  starting.catch(() => {});
+  const finish: PreparedRun['finish'] = async (onCell) => {
+    try {
+      const { kernel, startSeconds } = await starting;
+      const work = { source, digest: sha256(text), name: basename(file), kernel, startSeconds };
+      const result = await runIn(work, { ...options, onCell });
+      const isKept = readdirSync(files).length > 0 && result.failure === null;
+      if (!isKept) rmSync(files, { recursive: true, force: true });
+      return { ...result, files: isKept ? files : null };
+    } catch (fault) {
+      rmSync(files, { recursive: true, force: true });
+      throw fault;
+    }
+  };
+  return { finish };
 }
 
-async function runIn(
-  files: string,
+function startFor(
   file: string,
-  source: Notebook,
-  options: RerunOptions,
-): Promise<Omit<RerunResult, 'files'>> {
-  const { seed, startedAt, fence, memoryMb } = options;
-  const given: GivenInputs = { ...options.given, out: files };
+  files: string,
+  { given, seed, startedAt, fence, memoryMb }: Omit<RerunOptions, 'onCell'>,
+): Promise<RunningKernel> {
   const settings: KernelSettings = {
     seed,
     startedAt,
-    given,
+    given: { ...given, out: files },
     watchThread: fence !== 'node',
     watchFiles: false,
     packagedAddonsOnly: fence !== 'none',
   };
-  const begin = performance.now();
-  const kernel = await startKernel(
+  return startKernel(
     settings,
     (place) =>
       kernelCommand(
@@ -100,7 +122,21 @@ async function runIn(
       ),
     START_MS,
   );
-  const startSeconds = (performance.now() - begin) / 1000;
+}
+
+interface KernelWork {
+  readonly source: Notebook;
+  readonly digest: string;
+  readonly name: string;
+  readonly kernel: RunningKernel;
+  readonly startSeconds: number;
+}
+
+async function runIn(
+  { source, digest, name, kernel, startSeconds }: KernelWork,
+  options: RerunOptions,
+): Promise<Omit<RerunResult, 'files'>> {
+  const { seed, startedAt } = options;
   let executed: ExecutedCells;
   let report: KernelReport | null;
   try {
@@ -124,7 +160,7 @@ async function runIn(
     format: 'halfmax-notebook-run/1',
     status: failure === null ? 'complete' : 'failed',
     ...(failure === null ? {} : { failure }),
-    source: { file: basename(file), sha256: sha256(readFileSync(file)) },
+    source: { file: name, sha256: digest },
     inputs: used,
     clock: startedAt,
     randomSeed: seed,

@@ -17,7 +17,7 @@ const RAMP = Math.sqrt(5);
  * @param x - of the place from the star, pixels
  * @param y - of the place from the star, pixels
  * @param softness - standard deviation of the edges: width of the place and blur, pixels, > 0
- * @param out - filled with the share (0 to 1) and its derivatives by outer, inner, dx, dy
+ * @param out - length 6, filled with the share (0 to 1) and its derivatives by outer, inner, dx, dy, softness
  */
 export function diskShare(shape: DiskShape, x: number, y: number, softness: number, out: Float64Array): void {
   const px = x - shape.dx;
@@ -34,6 +34,7 @@ export function diskShare(shape: DiskShape, x: number, y: number, softness: numb
   out[2] = -innerSlope;
   out[3] = (along * px) / distance;
   out[4] = (along * py) / distance;
+  out[5] = (inner * innerSlope * reach - outer * outerSlope * reach) / softness;
 }
 
 /** 0 below -1, 1 above 1, a cubic between. */
@@ -89,7 +90,7 @@ export function diskColumns(
     new Float64Array(n),
   ];
   const places = shape.dx === 0 && shape.dy === 0 ? 1 : PLACES;
-  const out = new Float64Array(5);
+  const out = new Float64Array(6);
   for (let s = 0; s < places; s++) {
     const angle = ((s + 0.5) * 2 * Math.PI) / places;
     const c = Math.cos(angle);

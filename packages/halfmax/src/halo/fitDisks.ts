@@ -7,7 +7,9 @@ import type { WingModel } from './wings.js';
 export interface DiskStart extends DiskShape {
   /** Counts a pixel. */
   readonly surface: number;
-  /** Whether the outer radius is fitted. */
+  /** Standard deviation of its edges, pixels. */
+  readonly blur: number;
+  /** Whether the outer radius and the blur are fitted. */
   readonly radiusFree: boolean;
   readonly holeFree: boolean;
   readonly placeFree: boolean;
@@ -18,7 +20,7 @@ export interface DiskFit {
   readonly disks: readonly DiskStart[];
   /**
    * Level, slope along x and y (counts, counts a pixel), coefficients of the wings, then for each disk surface
-   * brightness and where free its outer radius, its inner radius, dx and dy.
+   * brightness and where free its outer radius and blur, its inner radius, dx and dy.
    */
   readonly parameters: Float64Array;
   /** Where the parameters of each disk begin. */
@@ -28,9 +30,9 @@ export interface DiskFit {
   readonly scores: readonly Float64Array[];
   /** Response of the right side to a change of each ring by one count in all its sectors (p). */
   readonly ringScores: readonly Float64Array[];
-  /** Weighted sum of squares and number of cells in it. */
+  /** Weighted sum of squares, comparable between fits with the same weights. */
   readonly sum: number;
-  readonly cells: number;
+  readonly weights: Float64Array;
   /** Residual of each ring (counts), its standard uncertainty, and the light of the wings there. */
   readonly ringResidual: Float64Array;
   readonly ringUncertainty: Float64Array;
@@ -46,6 +48,9 @@ const NEGLIGIBLE = 3e-3;
 const BIWEIGHT = 6;
 /** A disk moves at most this share of its outer radius from the star. */
 const MOST_DISPLACED = 0.4;
+/** Edges are at least this soft, pixels, and at most this share of the outer radius. */
+const LEAST_BLUR = 0.25;
+const MOST_BLUR = 0.08;
 
 /**
  * Fits background, wings and disks to the cells by damped Gauss-Newton steps with robust weights.
@@ -53,7 +58,7 @@ const MOST_DISPLACED = 0.4;
  * @param table - cells ready for fitting
  * @param wings - functions of the wings
  * @param starts - disks to begin with
- * @param blur - standard deviation of the disks' edges, pixels
+ * @param given - weights of the cells to keep, as of an earlier fit; left out: robust weights are found
  * @returns the fit with what a bootstrap over sectors needs
  *
  * Source: Marquardt, J. SIAM 11, 431 (1963); biweight: Beaton, Tukey, Technometrics 16, 147 (1974).
@@ -63,137 +68,54 @@ export function fitDisks(
   table: RingTable,
   wings: WingModel,
   starts: readonly DiskStart[],
-  blur: number,
+  given?: Float64Array,
 ): DiskFit {
-  const fixed = 3 + wings.size;
-  const begins: number[] = [];
-  let p = fixed;
-  for (const start of starts) {
-    begins.push(p);
-    p += 1 + (start.radiusFree ? 1 : 0) + (start.holeFree ? 1 : 0) + (start.placeFree ? 2 : 0);
-  }
+  const layout = layOut(starts, 3 + wings.size);
+  const { begins, size: p } = layout;
   const n = table.radius.length;
-  const wingRows = new Float64Array(table.counts.length * wings.size);
-  for (let k = 0; k < table.counts.length; k++) wings.at(table.cellRadius[k] || 1, wingRows, k * wings.size);
+  const cells = staticCells(table, wings);
+  const weights = given === undefined ? new Float64Array(table.counts.length) : given.slice();
+  for (let k = 0; k < weights.length && given === undefined; k++) {
+    const start = table.median[Math.floor(k / table.sectors)]! + table.light[k]!;
+    weights[k] = robustWeight(table.counts[k]!, start, table.variance[k]!, 10);
+  }
   let parameters: Float64Array = new Float64Array(p);
   starts.forEach((start, d) => {
     let at = begins[d]!;
     parameters[at++] = start.surface;
-    if (start.radiusFree) parameters[at++] = start.outer;
+    if (start.radiusFree) {
+      parameters[at++] = start.outer;
+      parameters[at++] = start.blur;
+    }
     if (start.holeFree) parameters[at++] = start.inner;
     if (start.placeFree) parameters.set([start.dx, start.dy], at);
   });
-  const disksOf = (theta: Float64Array): DiskStart[] => disksFrom(theta, starts, begins);
-
-  const row = new Float64Array(p);
-  const share = new Float64Array(5);
-  const angles = Array.from({ length: table.sectors }, (_, s) => ((s + 0.5) * 2 * Math.PI) / table.sectors);
-  const cosines = angles.map(Math.cos);
-  const sines = angles.map(Math.sin);
-  const arc = (2 * Math.PI) / table.sectors;
-  /** Value of the model at a cell; fills `row` with its derivatives. */
-  const evaluate = (k: number, i: number, s: number, theta: Float64Array, disks: readonly DiskStart[]): number => {
-    const r = table.cellRadius[k]!;
-    const x = r * cosines[s]!;
-    const y = r * sines[s]!;
-    row[0] = 1;
-    row[1] = x;
-    row[2] = y;
-    let value = theta[0]! + theta[1]! * x + theta[2]! * y;
-    for (let j = 0; j < wings.size; j++) {
-      const basis = wingRows[k * wings.size + j]!;
-      row[3 + j] = basis;
-      value += theta[3 + j]! * basis;
-    }
-    for (let d = 0; d < disks.length; d++) {
-      const disk = disks[d]!;
-      // Along the arc of a cell the distance from a displaced middle changes.
-      const across = (disk.dx * sines[s]! - disk.dy * cosines[s]!) * arc;
-      const width = table.width[i]!;
-      const softness = Math.sqrt((width * width + across * across) / 12 + blur * blur);
-      diskShare(disk, x, y, softness, share);
-      value += disk.surface * share[0]!;
-      let at = begins[d]!;
-      row[at++] = share[0]!;
-      if (disk.radiusFree) row[at++] = disk.surface * share[1]!;
-      if (disk.holeFree) row[at++] = disk.surface * share[2]!;
-      if (disk.placeFree) {
-        row[at++] = disk.surface * share[3]!;
-        row[at++] = disk.surface * share[4]!;
-      }
-    }
-    return value;
-  };
-
-  const weights = new Float64Array(table.counts.length);
-  const diskLight = new Float64Array(table.counts.length);
   const model = new Float64Array(table.counts.length);
-  for (let k = 0; k < weights.length; k++) {
-    const start = table.median[Math.floor(k / table.sectors)]! + table.light[k]!;
-    weights[k] = robustWeight(table.counts[k]!, start, table.variance[k]!, 10);
-  }
-  const accumulate = (theta: Float64Array): { matrix: Float64Array; right: Float64Array; sum: number } => {
-    const disks = disksOf(theta);
-    const matrix = new Float64Array(p * p);
-    const right = new Float64Array(p);
-    let sum = 0;
-    for (let k = 0; k < weights.length; k++) {
-      const weight = weights[k]!;
-      if (weight === 0) continue;
-      const i = Math.floor(k / table.sectors);
-      const value = evaluate(k, i, k - i * table.sectors, theta, disks);
-      model[k] = value;
-      const residual = table.counts[k]! - value;
-      sum += weight * residual * residual;
-      addTo(matrix, right, row, weight, residual, p);
-    }
-    return { matrix, right, sum };
-  };
+  const diskLight = new Float64Array(table.counts.length);
 
-  // Three times: fit with the weights at hand, then weigh each cell by what the fit leaves of it.
-  for (let pass = 0; pass < 3; pass++) {
-    let here = accumulate(parameters);
-    let damping = 1e-4;
-    for (let round = 0; round < ROUNDS; round++) {
-      const step = solveSymmetric(here.matrix, here.right, p, damping);
-      if (step === null) break;
-      const trial = bounded(
-        parameters.map((value, j) => value + step[j]!),
-        starts,
-        begins,
-        table,
-      );
-      const there = accumulate(trial);
-      if (there.sum <= here.sum) {
-        const gain = here.sum - there.sum;
-        parameters = trial;
-        here = there;
-        damping = Math.max(1e-9, damping / 5);
-        if (gain < NEGLIGIBLE) break;
-      } else {
-        damping *= 8;
-        if (damping > 1e6) break;
-      }
-    }
-    const disks = disksOf(parameters);
+  // Fit with the weights at hand, weigh each cell by what the fit leaves of it, fit again.
+  const passes = given === undefined ? 2 : 1;
+  for (let pass = 0; pass < passes; pass++) {
+    parameters = descend(table, cells, layout, weights, starts, parameters);
+    const disks = disksFrom(parameters, starts, begins);
+    const row = new Float64Array(p);
     for (let k = 0; k < weights.length; k++) {
-      const i = Math.floor(k / table.sectors);
       if (Number.isNaN(table.counts[k]!)) continue;
-      model[k] = evaluate(k, i, k - i * table.sectors, parameters, disks);
+      model[k] = evaluate(table, cells, layout, k, parameters, disks, row);
       diskLight[k] = disks.reduce((light, disk, d) => light + disk.surface * row[begins[d]!]!, 0);
-      if (pass < 2) weights[k] = robustWeight(table.counts[k]!, model[k]!, table.variance[k]!, BIWEIGHT);
+      if (pass < passes - 1) weights[k] = robustWeight(table.counts[k]!, model[k]!, table.variance[k]!, BIWEIGHT);
     }
   }
 
-  const disks = disksOf(parameters);
+  const disks = disksFrom(parameters, starts, begins);
   const matrices = Array.from({ length: table.sectors }, () => new Float64Array(p * p));
   const scores = Array.from({ length: table.sectors }, () => new Float64Array(p));
   const ringScores = Array.from({ length: n }, () => new Float64Array(p));
   const ringResidual = new Float64Array(n);
   const ringUncertainty = new Float64Array(n);
   const wingLight = new Float64Array(n);
+  const row = new Float64Array(p);
   let sum = 0;
-  let cells = 0;
   for (let i = 0; i < n; i++) {
     let total = 0;
     let used = 0;
@@ -201,7 +123,7 @@ export function fitDisks(
       const k = i * table.sectors + s;
       const weight = weights[k]!;
       if (weight === 0) continue;
-      const value = evaluate(k, i, s, parameters, disks);
+      const value = evaluate(table, cells, layout, k, parameters, disks, row);
       const residual = table.counts[k]! - value;
       addTo(matrices[s]!, scores[s]!, row, weight, residual, p);
       for (let j = 0; j < p; j++) ringScores[i]![j]! += weight * row[j]!;
@@ -210,7 +132,6 @@ export function fitDisks(
       total += weight;
       used++;
       sum += weight * residual * residual;
-      cells++;
     }
     ringResidual[i]! /= total || 1;
     wingLight[i]! /= used || 1;
@@ -224,13 +145,195 @@ export function fitDisks(
     scores,
     ringScores,
     sum,
-    cells,
+    weights,
     ringResidual,
     ringUncertainty,
     wingLight,
     model,
     diskLight,
   };
+}
+
+/** Where the parameters lie. */
+interface Layout {
+  /** Of the background and the wings. */
+  readonly fixed: number;
+  readonly begins: readonly number[];
+  readonly size: number;
+}
+
+function layOut(starts: readonly DiskStart[], fixed: number): Layout {
+  const begins: number[] = [];
+  let size = fixed;
+  for (const start of starts) {
+    begins.push(size);
+    size += 1 + (start.radiusFree ? 2 : 0) + (start.holeFree ? 1 : 0) + (start.placeFree ? 2 : 0);
+  }
+  return { fixed, begins, size };
+}
+
+/** What does not change while disks are fitted. */
+interface StaticCells {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Background and wings of each cell, `fixed` numbers each. */
+  readonly rows: Float64Array;
+}
+
+function staticCells(table: RingTable, wings: WingModel): StaticCells {
+  const { sectors, cellRadius } = table;
+  const fixed = 3 + wings.size;
+  const length = cellRadius.length;
+  const x = new Float64Array(length);
+  const y = new Float64Array(length);
+  const rows = new Float64Array(length * fixed);
+  for (let k = 0; k < length; k++) {
+    const r = cellRadius[k] || 1;
+    const angle = (((k % sectors) + 0.5) * 2 * Math.PI) / sectors;
+    x[k] = r * Math.cos(angle);
+    y[k] = r * Math.sin(angle);
+    rows[k * fixed] = 1;
+    rows[k * fixed + 1] = x[k]!;
+    rows[k * fixed + 2] = y[k]!;
+    wings.at(r, rows, k * fixed + 3);
+  }
+  return { x, y, rows };
+}
+
+const share = new Float64Array(6);
+
+/** Fills the disks' part of a row (derivatives by the parameters) and returns the disks' light in a cell. */
+function diskRow(
+  table: RingTable,
+  cells: StaticCells,
+  layout: Layout,
+  k: number,
+  disks: readonly DiskStart[],
+  row: Float64Array,
+): number {
+  const x = cells.x[k]!;
+  const y = cells.y[k]!;
+  const width = table.width[Math.floor(k / table.sectors)]!;
+  const arc = (2 * Math.PI) / table.sectors;
+  let light = 0;
+  for (let d = 0; d < disks.length; d++) {
+    const disk = disks[d]!;
+    // Along the arc of a cell the distance from a displaced middle changes.
+    const across = disk.dx === 0 && disk.dy === 0 ? 0 : ((disk.dx * y - disk.dy * x) * arc) / Math.hypot(x, y);
+    const softness = Math.sqrt((width * width + across * across) / 12 + disk.blur * disk.blur);
+    diskShare(disk, x, y, softness, share);
+    light += disk.surface * share[0]!;
+    let at = layout.begins[d]!;
+    row[at++] = share[0]!;
+    if (disk.radiusFree) {
+      row[at++] = disk.surface * share[1]!;
+      row[at++] = (disk.surface * share[5]! * disk.blur) / softness;
+    }
+    if (disk.holeFree) row[at++] = disk.surface * share[2]!;
+    if (disk.placeFree) {
+      row[at++] = disk.surface * share[3]!;
+      row[at++] = disk.surface * share[4]!;
+    }
+  }
+  return light;
+}
+
+/** Value of the model at a cell; fills `row` with its derivatives. */
+function evaluate(
+  table: RingTable,
+  cells: StaticCells,
+  layout: Layout,
+  k: number,
+  theta: Float64Array,
+  disks: readonly DiskStart[],
+  row: Float64Array,
+): number {
+  const { fixed } = layout;
+  let value = diskRow(table, cells, layout, k, disks, row);
+  for (let j = 0; j < fixed; j++) {
+    row[j] = cells.rows[k * fixed + j]!;
+    value += theta[j]! * row[j]!;
+  }
+  return value;
+}
+
+/** Damped Gauss-Newton steps with given weights, until the sum of squares falls no more. */
+function descend(
+  table: RingTable,
+  cells: StaticCells,
+  layout: Layout,
+  weights: Float64Array,
+  starts: readonly DiskStart[],
+  from: Float64Array,
+): Float64Array {
+  const { fixed, size: p } = layout;
+  const active = Int32Array.from(weights.keys()).filter((k) => weights[k]! > 0);
+  const { rows } = cells;
+  const { counts } = table;
+  // The block of background and wings stays the same throughout.
+  const fixedBlock = new Float64Array(p * p);
+  for (const k of active) {
+    const weight = weights[k]!;
+    const base = k * fixed;
+    for (let a = 0; a < fixed; a++) {
+      const factor = weight * rows[base + a]!;
+      for (let b = 0; b <= a; b++) fixedBlock[a * p + b]! += factor * rows[base + b]!;
+    }
+  }
+  const row = new Float64Array(p);
+  const accumulate = (theta: Float64Array): { matrix: Float64Array; right: Float64Array; sum: number } => {
+    const disks = disksFrom(theta, starts, layout.begins);
+    const matrix = fixedBlock.slice();
+    const right = new Float64Array(p);
+    let sum = 0;
+    for (let index = 0; index < active.length; index++) {
+      const k = active[index]!;
+      const weight = weights[k]!;
+      const base = k * fixed;
+      let residual = counts[k]!;
+      if (disks.length > 0) residual -= diskRow(table, cells, layout, k, disks, row);
+      for (let j = 0; j < fixed; j++) residual -= theta[j]! * rows[base + j]!;
+      const weighted = weight * residual;
+      sum += weighted * residual;
+      for (let j = 0; j < fixed; j++) right[j]! += weighted * rows[base + j]!;
+      for (let a = fixed; a < p; a++) {
+        const value = row[a]!;
+        if (value === 0) continue; // a disk that does not reach here
+        right[a]! += weighted * value;
+        const factor = weight * value;
+        const at = a * p;
+        for (let b = 0; b < fixed; b++) matrix[at + b]! += factor * rows[base + b]!;
+        for (let b = fixed; b <= a; b++) matrix[at + b]! += factor * row[b]!;
+      }
+    }
+    return { matrix, right, sum };
+  };
+  let parameters = from;
+  let here = accumulate(parameters);
+  const isLinear = starts.every((start) => !start.radiusFree && !start.holeFree && !start.placeFree);
+  let damping = isLinear ? 0 : 1e-4;
+  for (let round = 0; round < ROUNDS; round++) {
+    const step = solveSymmetric(here.matrix, here.right, p, damping);
+    if (step === null) break;
+    const trial = bounded(
+      parameters.map((value, j) => value + step[j]!),
+      starts,
+      layout.begins,
+      table,
+    );
+    const there = accumulate(trial);
+    if (there.sum <= here.sum) {
+      const gain = here.sum - there.sum;
+      parameters = trial;
+      here = there;
+      damping = damping / 5;
+      if (gain < NEGLIGIBLE || isLinear) break;
+    } else {
+      damping = Math.max(1e-6, damping * 8);
+      if (damping > 1e6) break;
+    }
+  }
+  return parameters;
 }
 
 /**
@@ -250,10 +353,11 @@ export function disksFrom(
     let at = begins[d]!;
     const surface = theta[at++]!;
     const outer = start.radiusFree ? theta[at++]! : start.outer;
+    const blur = start.radiusFree ? theta[at++]! : start.blur;
     const inner = start.holeFree ? theta[at++]! : start.inner;
     const dx = start.placeFree ? theta[at++]! : start.dx;
     const dy = start.placeFree ? theta[at]! : start.dy;
-    return { ...start, surface, outer, inner, dx, dy };
+    return { ...start, surface, outer, blur, inner, dx, dy };
   });
 }
 
@@ -274,7 +378,7 @@ function addTo(
 ): void {
   for (let a = 0; a < p; a++) {
     const factor = weight * row[a]!;
-    if (factor === 0) continue;
+    if (factor === 0) continue; // a disk that does not reach here
     right[a]! += factor * residual;
     const base = a * p;
     for (let b = 0; b <= a; b++) matrix[base + b]! += factor * row[b]!;
@@ -295,6 +399,8 @@ function bounded(
     if (start.radiusFree) {
       outer = Math.max(first + 2, Math.min(last, theta[place]!));
       theta[place++] = outer;
+      theta[place] = Math.max(LEAST_BLUR, Math.min(MOST_BLUR * outer, theta[place]!));
+      place++;
     }
     if (start.holeFree) {
       theta[place] = Math.max(first, Math.min(outer - 1, theta[place]!));

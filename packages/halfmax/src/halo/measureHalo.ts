@@ -89,11 +89,11 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
   const outer = reachOf(image, centre, setup, notes);
   const edges = ringEdges(outer);
   let grid = polarGrid(image, saturatedMask, centre, edges, SECTORS);
-  let core = coreOf(image, saturatedMask, centre, saturated);
+  let core = coreOf(image, saturatedMask, centre, found.saturatedRadius);
   const plane = ringTable(grid, core).plane;
   const mask = maskOutliers(image, saturatedMask, grid, plane, core);
-  centre = locateCentre(image, mask, centre, found.saturatedRadius);
-  core = coreOf(image, mask, centre, saturated);
+  centre = locateCentre(image, mask, centre, found.saturatedRadius, plane);
+  core = coreOf(image, mask, centre, found.saturatedRadius);
   grid = polarGrid(image, mask, centre, edges, SECTORS);
   const search = searchDisks(
     grid,
@@ -102,6 +102,7 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
       blur: setup.edgeBlurPixels ?? 1.5,
       falseAlarm: setup.falseAlarm ?? 0.002,
       mostDisks: setup.mostDisks ?? 5,
+      ...(setup.obstruction === undefined || setup.obstruction === 0 ? {} : { hole: setup.obstruction }),
       ...(setup.reference === undefined ? {} : { reference: setup.reference }),
     },
     stream,
@@ -120,10 +121,10 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
       : (setup.pixelSizeUm / setup.focalLengthMm) * (648 / Math.PI);
   const starCounts = starOf(image, mask, centre, saturated, setup);
   const draws = setup.draws ?? 1000;
-  const units = { scale, starCounts, pixelSizeUm: setup.pixelSizeUm };
+  const units = { scale, starCounts, pixelSizeUm: setup.pixelSizeUm, obstruction: setup.obstruction };
   const numbers = bootstrapDisks(search.fit, search.misfit, draws, stream);
   const disks = numbers
-    .map((one, d) => describeDisk(one, search, d, units))
+    .map((one, d) => describeDisk(one, search, d, centre, units))
     .sort((a, b) => (isAbsent(a.fluxCounts) || isAbsent(b.fluxCounts) ? 0 : b.fluxCounts.value - a.fluxCounts.value));
   const limits = diskLimits(search, setup.obstruction ?? 0).map((limit): HaloLimit => {
     const share = isAbsent(starCounts) ? starCounts : limit.flux / starCounts.value;
@@ -150,7 +151,11 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
     Number.isFinite(uncertainty)
       ? quantity(value + image.offset[axis] + 1, uncertainty)
       : absent('too little of the star is free of saturation');
-  const count = (bit: number): number => mask.reduce((sum, value) => sum + ((value & bit) !== 0 ? 1 : 0), 0);
+  const count = (bit: number): number => {
+    let sum = 0;
+    for (let k = 0; k < mask.length; k++) if ((mask[k]! & bit) !== 0) sum++;
+    return sum;
+  };
   const measurement: HaloMeasurement = {
     image: name,
     frame: image.frame,
@@ -229,12 +234,14 @@ interface Units {
   readonly scale: number | { readonly absent: string };
   readonly starCounts: Quantity;
   readonly pixelSizeUm: number;
+  readonly obstruction: number | undefined;
 }
 
-function describeDisk(one: DiskNumbers, search: DiskSearch, d: number, units: Units): HaloDisk {
+function describeDisk(one: DiskNumbers, search: DiskSearch, d: number, centre: StarCentre, units: Units): HaloDisk {
   const fitted = search.fit.disks[d]!;
   const hidden = absent('no hole, or one that the star’s core hides');
-  const share = overStar(one.flux, units.starCounts);
+  const flux = fitted.holeFree ? one.flux : withHiddenHole(one.flux, one.outer.value, search, units.obstruction);
+  const share = overStar(flux, units.starCounts);
   return {
     outerRadiusPixels: one.outer,
     innerRadiusPixels: fitted.holeFree ? one.inner : hidden,
@@ -242,11 +249,14 @@ function describeDisk(one: DiskNumbers, search: DiskSearch, d: number, units: Un
     innerDiameterUm: fitted.holeFree ? scaled(one.inner, 2 * units.pixelSizeUm) : hidden,
     outerRadiusArcsec: typeof units.scale === 'number' ? scaled(one.outer, units.scale) : units.scale,
     surfaceCounts: one.surface,
-    fluxCounts: one.flux,
+    fluxCounts: flux,
     shareOfStar: share,
     magnitudesFainter: isAbsent(share) ? share : toMagnitudes(share),
     surfaceMagnitudes: surfaceQuantity(one.surface, units),
-    displacementPixels: { x: one.dx, y: one.dy },
+    displacementPixels: {
+      x: withCentre(one.dx, centre.standardUncertaintyX, fitted.placeFree),
+      y: withCentre(one.dy, centre.standardUncertaintyY, fitted.placeFree),
+    },
     displaced: fitted.placeFree,
     significance: one.significance,
   };
@@ -278,6 +288,44 @@ function profileOf(grid: PolarGrid, core: number, search: DiskSearch, units: Uni
       model: wings + disks,
     };
   });
+}
+
+/** Pixels beyond the innermost ring within which the edge of a hole is not told from the wings. */
+const HOLE_MARGIN = 3;
+
+/**
+ * Light of a disk whose hole is not seen: the obstruction's where it is given, else one of any radius up to where it
+ * would be seen, all as likely, with the uncertainty of that.
+ */
+function withHiddenHole(
+  flux: Measured,
+  outer: number,
+  search: DiskSearch,
+  obstruction: number | undefined,
+): Measured {
+  const { radius, width } = search.table;
+  const seen = Math.min(0.9, (radius[0]! - width[0]! / 2 + HOLE_MARGIN) / outer);
+  const isKnown = obstruction !== undefined && obstruction <= seen;
+  const lost = isKnown ? obstruction ** 2 : seen ** 2 / 3;
+  const spread = isKnown ? 0 : seen ** 2 * Math.sqrt(4 / 45);
+  const value = flux.value * (1 - lost);
+  const reach = (end: number): number => Math.hypot((end - flux.value) * (1 - lost), 1.96 * spread * flux.value);
+  return {
+    value,
+    standardUncertainty: Math.hypot(flux.standardUncertainty * (1 - lost), spread * flux.value),
+    interval95: [value - reach(flux.interval95[0]), value + reach(flux.interval95[1])],
+  };
+}
+
+/** A displacement is as uncertain as the star's centre besides. */
+function withCentre(value: Measured, uncertainty: number, isFree: boolean): Quantity {
+  if (!isFree) return absent('not beyond chance: held at the star');
+  const reach = (end: number): number => Math.hypot(end - value.value, 1.96 * uncertainty);
+  return {
+    value: value.value,
+    standardUncertainty: Math.hypot(value.standardUncertainty, uncertainty),
+    interval95: [value.value - reach(value.interval95[0]), value.value + reach(value.interval95[1])],
+  };
 }
 
 function scaled(value: Measured, factor: number): Measured {
@@ -341,8 +389,8 @@ function starOf(
     : quantity(sum.counts, sum.standardUncertainty);
 }
 
-function coreOf(image: StarImage, mask: Uint8Array, centre: Place, saturated: boolean): number {
-  return saturated ? hiddenRadius(image, mask, centre) + 1 : 3;
+function coreOf(image: StarImage, mask: Uint8Array, centre: Place, saturatedRadius: number): number {
+  return saturatedRadius > 0 ? hiddenRadius(image, mask, centre, 6 * saturatedRadius + 40) + 1 : 3;
 }
 
 function reachOf(image: StarImage, centre: Place, setup: HaloSetup, notes: string[]): number {

@@ -26,11 +26,13 @@ import {
 
 /** What a search for disks goes by. */
 export interface SearchOptions {
-  /** Standard deviation of the disks' edges, pixels. */
+  /** Standard deviation of the disks' edges with which they are looked for, pixels; then it is fitted. */
   readonly blur: number;
   /** Probability of naming a disk where there is none. */
   readonly falseAlarm: number;
   readonly mostDisks: number;
+  /** Hole to expect, as a share of the outer radius; left out: any. */
+  readonly hole?: number;
   /** Wings from another frame; left out: modelled. */
   readonly reference?: ReferenceProfile;
 }
@@ -50,11 +52,13 @@ export interface DiskSearch {
   readonly residuals: Float64Array;
 }
 
-const NOISE_DRAWS = 300;
+const NOISE_DRAWS = 200;
 /** Fall of the weighted sum of squares that a displacement must bring: 1 in 1000 by chance is 13.8 for two numbers. */
 const DISPLACED = 16;
 /** The same for a hole, with the radii that are tried. */
 const HOLE = 16;
+/** Obstructions that telescopes have, common practice: where to begin the search for a hole. */
+const USUAL_HOLES: readonly number[] = [0.2, 0.3, 0.4, 0.5];
 
 /**
  * Looks for disks one after another, until noise would do as well, then keeps as many as stand up to the misfit of
@@ -83,26 +87,29 @@ export function searchDisks(
     const n = table.radius.length;
     const from = table.radius[0]!;
     const to = table.radius[n - 1]!;
+    const first = from - table.width[0]! / 2;
     let wings = wingModel(from, to, terms, reference);
     if (disks.length > 0) {
-      // Fit, take the disks out of the rings, and see anew how free the wings must be and whether a disk has a hole.
-      for (let round = 0; round < 2; round++) {
-        disks = settle(table, wings, fitDisks(table, wings, disks, blur), blur);
-        table = ringTable(grid, core, onGrid(grid, table, fitDisks(table, wings, disks, blur).diskLight));
-        const opened = openHoles(table, disks, options);
-        disks = opened.disks;
-        terms = opened.terms;
-        wings = wingModel(from, to, terms, reference);
+      // Fit, free what pays, and see anew, with the disks taken out of the rings, which holes they have and how free
+      // the wings must be. What one disk is taken for bears on the others: with several of them twice.
+      let fit = settle(table, wings, fitDisks(table, wings, disks));
+      for (let round = 0; round < Math.min(2, disks.length); round++) {
+        table = ringTable(grid, core, onGrid(grid, table, fit.diskLight));
+        const opened = openHoles(table, fit, options);
+        fit = fitDisks(table, wingModel(from, to, opened.terms, reference), opened.disks);
+        table = ringTable(grid, core, onGrid(grid, table, fit.diskLight));
+        terms = scan(table, fit.disks, options, []).termsWithout;
       }
+      disks = fit.disks;
     }
     const raw = rawCandidates(table.radius, table.width, withReference(table, reference), blur);
     const next = scan(table, disks, options, raw);
     terms = next.termsWithout;
     wings = wingModel(from, to, terms, reference);
-    const fit = fitDisks(table, wings, disks, blur);
+    const fit = fitDisks(table, wings, disks);
     disks = fit.disks;
     const variance = withReference(table, reference);
-    const extra = disks.flatMap((disk) => knownColumns(table, disk, blur));
+    const extra = disks.flatMap((disk) => knownColumns(table, disk));
     const base = leastSquares(ringColumns(table.radius, wings, extra), table.mean, variance);
     const candidates = projectCandidates(raw, base);
     if (Number.isNaN(level) && candidates.length > 0) {
@@ -121,11 +128,11 @@ export function searchDisks(
     const { candidate } = next;
     if (candidate === null || !(next.significance >= level)) break;
     terms = next.terms;
-    const first = from - table.width[0]! / 2;
     disks = [
       ...disks,
       {
         surface: candidate.surface,
+        blur,
         outer: candidate.outer,
         inner: candidate.inner,
         dx: 0,
@@ -149,7 +156,7 @@ function scan(
 ): DiskScan {
   const { reference } = options;
   const n = table.radius.length;
-  const extra = disks.flatMap((disk) => knownColumns(table, disk, options.blur));
+  const extra = disks.flatMap((disk) => knownColumns(table, disk));
   return scanDisks(
     table.radius,
     table.mean,
@@ -162,33 +169,52 @@ function scan(
 }
 
 /**
- * Opens a hole in each disk taken as whole where that pays: the rings say where to try, the cells decide, for a
- * displaced hole is washed out in the rings.
+ * Opens a hole in each disk where that pays, and looks for a better one in each that has a hole: the rings say where to
+ * try, and some usual shares are tried too; the cells decide, for a displaced hole is washed out in the rings.
  */
 function openHoles(
   table: RingTable,
-  disks: readonly DiskStart[],
+  settled: DiskFit,
   options: SearchOptions,
 ): { disks: readonly DiskStart[]; terms: number } {
-  const { blur, reference } = options;
+  const { reference } = options;
   const n = table.radius.length;
+  const first = table.radius[0]! - table.width[0]! / 2;
+  let disks = settled.disks;
   let { termsWithout: terms } = scan(table, disks, options, []);
-  let opened = disks;
-  disks.forEach((disk, d) => {
-    if (disk.holeFree) return;
-    const holes = rawHoles(table.radius, table.width, withReference(table, reference), blur, disk);
-    const { candidate, terms: withHole } = scan(table, opened, options, holes);
-    if (candidate === null) return;
-    const fit = (some: readonly DiskStart[], k: number): DiskFit =>
-      fitDisks(table, wingModel(table.radius[0]!, table.radius[n - 1]!, k, reference), some, blur);
-    const closed = fit(opened, terms);
-    const open = fit(replaced(opened, d, { inner: candidate.inner, holeFree: true }), withHole);
-    const fall = closed.sum - open.sum + (terms - withHole) * Math.log(n);
-    if (fall < HOLE || open.cells < closed.cells || open.disks[d]!.surface <= 0) return;
-    opened = open.disks;
-    terms = withHole;
+  const fit = (some: readonly DiskStart[], k: number): DiskFit =>
+    fitDisks(
+      table,
+      wingModel(table.radius[0]!, table.radius[n - 1]!, k, reference),
+      some,
+      settled.weights,
+    );
+  settled.disks.forEach((disk, d) => {
+    const holes = rawHoles(table.radius, table.width, withReference(table, reference), disk.blur, disk);
+    // The hole at hand as a disk of its own: the best place for another one is found with it set free.
+    const whole = { ...disk, inner: 0 };
+    const asKnown = disks.flatMap((one, k) => (k === d ? [whole, { ...whole, outer: disk.inner }] : [one]));
+    const { candidate, terms: withHole } = scan(table, asKnown, options, holes);
+    let best = fit(disks, terms);
+    let bestTerms = terms;
+    // Wings free enough to imitate a wrong hole would keep it: begin with stiff ones.
+    const stiff = reference === undefined ? WING_TERMS[0]! : 0;
+    const starts = USUAL_HOLES.map((share) => ({ inner: share * disk.outer, k: stiff }));
+    if (candidate !== null) starts.push({ inner: candidate.inner, k: withHole });
+    if (options.hole !== undefined) starts.push({ inner: options.hole * disk.outer, k: stiff });
+    for (const { inner, k } of starts) {
+      if (inner < first + 2 || inner > 0.95 * disk.outer) continue;
+      const open = fit(replaced(disks, d, { inner, holeFree: true }), k);
+      if (open.disks[d]!.surface <= 0 || open.disks[d]!.inner < first + 1) continue;
+      const needed = best.disks[d]!.holeFree ? 1 : HOLE;
+      if (best.sum - open.sum + (bestTerms - k) * Math.log(n) < needed) continue;
+      best = open;
+      bestTerms = k;
+    }
+    disks = best.disks;
+    terms = bestTerms;
   });
-  return { disks: opened, terms };
+  return { disks, terms };
 }
 
 /** Whether each disk of a fit is above the level, misfit and all. */
@@ -198,20 +224,20 @@ function standsUp(step: DiskSearch): boolean {
 }
 
 /** Frees the place of each disk where that pays, and closes holes that reached the innermost ring. */
-function settle(table: RingTable, wings: WingModel, fit: DiskFit, blur: number): readonly DiskStart[] {
+function settle(table: RingTable, wings: WingModel, fit: DiskFit): DiskFit {
   const first = table.radius[0]! - table.width[0]! / 2;
+  const again = (disks: readonly DiskStart[]): DiskFit => fitDisks(table, wings, disks, fit.weights);
   let best = fit;
   fit.disks.forEach((_, d) => {
     const disk = best.disks[d]!;
     if (disk.holeFree && disk.inner < first + 1) {
-      best = fitDisks(table, wings, replaced(best.disks, d, { inner: 0, holeFree: false }), blur);
+      best = again(replaced(best.disks, d, { inner: 0, holeFree: false }));
     }
     if (best.disks[d]!.placeFree) return;
-    const moved = fitDisks(table, wings, replaced(best.disks, d, { placeFree: true }), blur);
-    if (best.sum - moved.sum > DISPLACED && moved.cells >= best.cells) best = moved;
-    else if (moved.cells > best.cells + DISPLACED) best = moved;
+    const moved = again(replaced(best.disks, d, { placeFree: true }));
+    if (best.sum - moved.sum > DISPLACED) best = moved;
   });
-  return best.disks;
+  return best;
 }
 
 function replaced(disks: readonly DiskStart[], d: number, change: Partial<DiskStart>): DiskStart[] {
@@ -219,8 +245,8 @@ function replaced(disks: readonly DiskStart[], d: number, change: Partial<DiskSt
 }
 
 /** A disk and its derivatives by its radii, as the rings show them. */
-function knownColumns(table: RingTable, disk: DiskStart, blur: number): Float64Array[] {
-  return diskColumns(disk, table.radius, table.width, blur).filter((column) =>
+function knownColumns(table: RingTable, disk: DiskStart): Float64Array[] {
+  return diskColumns(disk, table.radius, table.width, disk.blur).filter((column) =>
     column.some((value) => value !== 0),
   );
 }

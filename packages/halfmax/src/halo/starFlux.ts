@@ -97,14 +97,16 @@ export function apertureSum(
   const most = Math.min(LARGEST_APERTURE, Math.floor(room / 1.5));
   if (most < 6) return null;
   const outside: number[] = [];
-  const rings = Array.from({ length: most + 1 }, () => ({ sum: 0, n: 0 }));
+  const rings = Array.from({ length: most + 1 }, () => ({ sum: 0, n: 0, missing: 0 }));
   const reach = Math.floor(most * 1.5);
   for (let y = Math.ceil(centre.y - reach); y <= centre.y + reach; y++) {
     for (let x = Math.ceil(centre.x - reach); x <= centre.x + reach; x++) {
       const k = y * width + x;
       const r = Math.hypot(x - centre.x, y - centre.y);
-      if (mask[k] !== 0 || r > reach) continue;
-      if (r > most * 1.1) outside.push(counts[k]!);
+      if (r > reach) continue;
+      if (mask[k] !== 0) {
+        if (r < most + 0.5) rings[Math.round(r)]!.missing++;
+      } else if (r > most * 1.1) outside.push(counts[k]!);
       else if (r < most + 0.5) {
         const ring = rings[Math.round(r)]!;
         ring.sum += counts[k]!;
@@ -118,13 +120,13 @@ export function apertureSum(
   let pixels = 0;
   let radius = 0;
   for (; radius <= most; radius++) {
-    const { sum, n } = rings[radius]!;
-    const whole = Math.PI * ((radius + 0.5) ** 2 - Math.max(0, radius - 0.5) ** 2);
+    const { sum, n, missing } = rings[radius]!;
+    if (n === 0 && missing === 0) continue;
     if (n === 0) return null;
     const light = sum / n - level;
     if (radius >= 6 && light < (2 * noise) / Math.sqrt(n)) break;
-    total += light * (Math.abs(n - whole) < 0.2 * whole + 4 ? n : whole);
-    pixels += n;
+    total += light * (n + missing);
+    pixels += n + missing;
   }
   const levelVariance = (1.57 * noise * noise) / outside.length;
   // What the aperture leaves out is not known: half of the last ring's light for as many rings again.

@@ -1,0 +1,71 @@
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { demoSpec } from '../../../data-demo/generator/demoSpec.mjs';
+import { simulateSession } from '../../../data-demo/generator/simulate.mjs';
+
+const demo = join(dirname(fileURLToPath(import.meta.url)), '../../../data-demo/session');
+
+/**
+ * Another bench: half the pixels, mounted the other way, another range, another line spread, no site and no beam.
+ *
+ * @type {import('../../../data-demo/generator/types.mjs').SessionSpec}
+ */
+const otherBench = {
+  ...demoSpec,
+  title: 'Two filters on another bench (invented)',
+  recorded: '2025-05-02',
+  instrument: {
+    geometry: { ...demoSpec.instrument.geometry, pixels: 1024, pixelUm: 24, axisNm: 600, reversed: true },
+    lineSpread: { shape: 'gaussian', unit: 'nm', start: 1.5, middle: 1.4, end: 1.6, blur: 0.8 },
+    throughput: { ...demoSpec.instrument.throughput, centreNm: 590, redEdgeNm: 800, etalon: null },
+  },
+  detector: {
+    ...demoSpec.detector,
+    hotPixels: [{ pixel: 700, countsPerMs: 4 }],
+    linearity: null,
+    declareLinearity: false,
+  },
+  nominalRange: { startNm: 770, endNm: 425 },
+  filters: demoSpec.filters.filter(({ id }) => id === 'ossenvale-s2' || id === 'brennick-twin'),
+  trouble: [],
+  extra: {},
+  formats: [],
+  ownScaleErrorNm: [],
+};
+
+/**
+ * Writes the sessions that notebooks are tried on beside the demonstration.
+ *
+ * @param {string} folder where to
+ * @returns {{ name: string, session: string }[]}
+ */
+export function makeSessions(folder) {
+  const other = join(folder, 'another-bench');
+  for (const { name, content } of simulateSession(otherBench, 77).files) {
+    mkdirSync(dirname(join(other, name)), { recursive: true });
+    writeFileSync(join(other, name), content);
+  }
+  const noLamp = copyWithout(join(folder, 'lamp-missing'), (entry) => entry.lamp === 'Ne');
+  // The filter stays in the list of filters: the harder case.
+  const noFilter = copyWithout(join(folder, 'filter-missing'), (entry) => entry.filter === 'ossenvale-ha');
+  return [
+    { name: 'another bench', session: other },
+    { name: 'a lamp missing', session: noLamp },
+    { name: 'a filter missing', session: noFilter },
+  ];
+}
+
+/**
+ * @param {string} folder
+ * @param {(entry: { lamp?: string, filter?: string }) => boolean} isLeftOut
+ */
+function copyWithout(folder, isLeftOut) {
+  cpSync(demo, folder, { recursive: true });
+  const file = join(folder, 'session.json');
+  const manifest = JSON.parse(readFileSync(file, 'utf8'));
+  const frames = manifest.frames.filter((/** @type {object} */ entry) => !isLeftOut(entry));
+  if (frames.length === manifest.frames.length) throw new Error(`nothing was left out of ${folder}`);
+  writeFileSync(file, `${JSON.stringify({ ...manifest, frames }, null, 2)}\n`);
+  return folder;
+}

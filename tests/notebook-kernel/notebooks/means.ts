@@ -1,0 +1,4 @@
+/** A helper file beside a notebook. */
+export function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
