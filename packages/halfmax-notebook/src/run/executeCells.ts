@@ -31,7 +31,7 @@ export interface ExecuteOptions {
   readonly onCell: (cell: number, id: string, seconds: number) => void;
 }
 
-/** How long the end of a cell's output may take to arrive after its reply. */
+/** How long nothing may arrive of a cell that has been replied to, before its last output has. */
 const IDLE_MS = 10_000;
 /** How long an interrupted cell may take to end. */
 const INTERRUPT_MS = 2000;
@@ -86,12 +86,14 @@ async function runCell(
   const outputs: Output[] = [];
   const shown = new Map<string, number[]>();
   let status = '';
+  let heard = 0;
   let isReplied = false;
   let isIdle = false;
   let wake: () => void = () => {};
   let timer: NodeJS.Timeout | undefined;
   const hear = ({ from, message }: Heard): void => {
     const { content } = message;
+    heard++;
     if (from === 'reply') {
       isReplied = true;
       status = String(content['status']);
@@ -152,7 +154,12 @@ async function runCell(
         : `ended its kernel (${endText(end)})`;
       return fail('kernel ended', isMemory ? 'OutOfMemory' : 'KernelEnded', why);
     }
-    const rest = await Promise.race([kernel.ended, until(isComplete, IDLE_MS)]);
+    let rest: Awaited<typeof kernel.ended> | 'done' | 'late';
+    let before: number;
+    do {
+      before = heard;
+      rest = await Promise.race([kernel.ended, until(isComplete, IDLE_MS)]);
+    } while (rest === 'late' && heard > before);
     if (rest !== 'done') return fail('lost output', 'LostOutput', 'the end of its output did not arrive');
     if (status === 'ok') return { outputs, failure: null };
     const error = outputs.find((output): output is ErrorOutput => output.output_type === 'error');
