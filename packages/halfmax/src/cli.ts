@@ -3,6 +3,8 @@ import { type Terminal, usageText } from './commands/terminal.js';
 import { packageVersion } from './commands/version.js';
 import { BadInputError, describeProblem } from './errors.js';
 
+const COMMANDS: readonly string[] = ['measure', 'inspect', 'compare', 'halo'];
+
 /**
  * The command line.
  *
@@ -14,7 +16,7 @@ export async function main(args: readonly string[], terminal: Terminal = process
   const [command, ...rest] = args;
   const helps = rest.includes('--help') || rest.includes('-h');
   try {
-    if (helps && (command === 'measure' || command === 'inspect' || command === 'compare')) {
+    if (helps && command !== undefined && COMMANDS.includes(command)) {
       terminal.out(usageText);
       return 0;
     }
@@ -25,6 +27,8 @@ export async function main(args: readonly string[], terminal: Terminal = process
         return (await import('./commands/inspect.js')).inspectCommand(rest, terminal);
       case 'compare':
         return await (await import('./commands/compare.js')).compareCommand(rest, terminal);
+      case 'halo':
+        return (await import('./commands/halo.js')).haloCommand(rest, terminal);
       case '--version':
         terminal.out(`${packageVersion()}\n`);
         return 0;

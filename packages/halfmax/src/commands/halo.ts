@@ -13,9 +13,9 @@ import {
   starFluxFromShort,
   wingReference,
 } from '../halo/index.js';
-import { type HaloReport, haloReport } from '../measure/haloReport.js';
+import { type HaloReport, haloReport } from '../measure/index.js';
 import { randomStream } from '../numeric/index.js';
-import { readStarImage, type StarFile } from '../session/readStarImage.js';
+import { readStarImage, type StarFile } from '../session/index.js';
 import { haloText } from './haloText.js';
 import { type CommandWords, readOptions, wholeNumber } from './readOptions.js';
 import { progressLine, type Terminal } from './terminal.js';
@@ -77,7 +77,12 @@ export function haloCommand(args: readonly string[], terminal: Terminal): number
       ...(near === undefined ? {} : { near }),
       ...(reach === undefined ? {} : { reach: reach + 8 }),
     });
-  const measure = (file: string, image: StarFile, star?: StarFlux, reference?: ReferenceProfile): HaloResult =>
+  const measure = (
+    file: string,
+    image: StarFile,
+    star?: StarFlux,
+    reference?: ReferenceProfile,
+  ): HaloResult =>
     measureHalo(
       image,
       {
@@ -113,7 +118,10 @@ export function haloCommand(args: readonly string[], terminal: Terminal): number
       const result = measure(file, image, star, reference);
       reports.push(
         haloReport(basename(file), result.measurement, {
-          optics: { fNumber, ...(obstruction === undefined ? {} : { obstruction: Math.max(0, obstruction) }) },
+          optics: {
+            fNumber,
+            ...(obstruction === undefined ? {} : { obstruction: Math.max(0, obstruction) }),
+          },
           ...(layers === undefined ? {} : { layers }),
           ...(tolerance === undefined ? {} : { tolerance }),
         }),
@@ -143,7 +151,8 @@ function number(words: CommandWords, name: string, least: number, most: number):
   if (text === undefined) return undefined;
   const value = text.trim() === '' ? Number.NaN : Number(text);
   if (value > least && value < most) return value;
-  const range = most === Infinity ? `above ${Math.max(0, least)}` : `between ${Math.max(0, least)} and ${most}`;
+  const range =
+    most === Infinity ? `above ${Math.max(0, least)}` : `between ${Math.max(0, least)} and ${most}`;
   return refuse(COMMAND, `--${name}`, `"${text}" is not a number ${range}`, 'correct it or leave it out');
 }
 
@@ -159,7 +168,12 @@ function placeOf(words: CommandWords): { x: number; y: number } | undefined {
   const parts = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
   const [x, y] = parts;
   if (parts.length !== 2 || x === undefined || y === undefined || !(x >= 1 && x < 1e6 && y >= 1 && y < 1e6))
-    refuse(COMMAND, '--at', `"${text}" is no place`, 'write the column and the row of the star, such as --at 1204,877');
+    refuse(
+      COMMAND,
+      '--at',
+      `"${text}" is no place`,
+      'write the column and the row of the star, such as --at 1204,877',
+    );
   return { x: x - 1, y: y - 1 };
 }
 
@@ -171,7 +185,12 @@ function layersOf(words: CommandWords): Layer[] | undefined {
     const [name = '', thickness, index, ...rest] = part.split(':');
     const thicknessMm = Number(thickness);
     const glass = index === undefined ? 1 : Number(index);
-    if (name.trim() === '' || rest.length > 0 || !(thicknessMm > 0 && thicknessMm < 1e4) || !(glass >= 1 && glass < 4))
+    if (
+      name.trim() === '' ||
+      rest.length > 0 ||
+      !(thicknessMm > 0 && thicknessMm < 1e4) ||
+      !(glass >= 1 && glass < 4)
+    )
       refuse(
         COMMAND,
         '--layers',
@@ -200,7 +219,8 @@ function starOf(words: CommandWords, image: StarFile, saturationCounts: number):
     refuse(COMMAND, '--short', 'does not go with --star-magnitude', 'choose one of them');
   if ((magnitude === undefined) !== (zeroPoint === undefined))
     refuse(COMMAND, '--zero-point', 'goes with --star-magnitude', 'give both');
-  if (magnitude !== undefined && zeroPoint !== undefined) return starFluxFromMagnitude(magnitude, zeroPoint, 0);
+  if (magnitude !== undefined && zeroPoint !== undefined)
+    return starFluxFromMagnitude(magnitude, zeroPoint, 0);
   if (short === undefined) return undefined;
   const exposure = number(words, 'exposure', 0, Infinity) ?? image.exposureS;
   const file = readStarImage(short, short, { saturationCounts });

@@ -1,5 +1,5 @@
 import type { HaloComparison } from '../halo/index.js';
-import type { HaloReport } from '../measure/haloReport.js';
+import type { HaloReport } from '../measure/index.js';
 import { formatQuantity, isAbsent, type Quantity } from '../metrics/index.js';
 import { textColumns } from './textColumns.js';
 import { wrapText } from './wrapText.js';
@@ -26,7 +26,7 @@ function imageLines(report: HaloReport): string[] {
   const lines = [
     `${report.image}: ${report.frame[0]} x ${report.frame[1]} pixels`,
     `  star at ${formatQuantity(centre.x)}, ${formatQuantity(centre.y)}${report.saturated ? ' (saturated)' : ''}, looked at from ${coveredPixels[0].toFixed(0)} to ${coveredPixels[1].toFixed(0)} pixels from it`,
-    `  background ${formatQuantity(background.counts)} counts, noise ${background.noise.toPrecision(3)} a pixel; left out: ${masked.saturated} saturated, ${masked.hot} hot, ${masked.neighbours} beside neighbours, ${masked.undefined} undefined`,
+    `  background ${formatQuantity(background.counts)} counts, noise ${typeof background.noise === 'number' ? background.noise.toPrecision(3) : '–'} a pixel; left out: ${masked.saturated} saturated, ${masked.hot} hot, ${masked.neighbours} beside neighbours, ${masked.undefined} undefined`,
     `  light of the star ${isAbsent(report.starCounts) ? `– (${report.starCounts.absent})` : `${formatQuantity(report.starCounts)} counts`}`,
   ];
   report.disks.forEach((disk, k) => {
@@ -69,7 +69,12 @@ function imageLines(report: HaloReport): string[] {
 
 function limitLines(report: HaloReport): string[] {
   if (report.limits.length === 0) return [];
-  const head = ['upper limits at 95 %: radius / pixels', 'counts a pixel', 'share of the star', 'mag arcsec⁻²'];
+  const head = [
+    'upper limits at 95 %: radius / pixels',
+    'counts a pixel',
+    'share of the star',
+    'mag arcsec⁻²',
+  ];
   const rows = report.limits.map((limit) => [
     limit.outerRadiusPixels.toFixed(0),
     limit.surfaceCounts.toPrecision(3),

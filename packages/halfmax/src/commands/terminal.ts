@@ -23,6 +23,13 @@ export const usageText: string = `halfmax measures narrowband imaging filters fr
   halfmax compare SESSION-OR-MEASUREMENT… [--draws N] [--seed S] [--csv | --json]
       ranks the filters of sessions or measurements under one site and telescope: those of the first that states any
 
+  halfmax halo IMAGE… --pixel-um S --f-number F --saturation COUNTS [--focal-mm L] [--obstruction E] [--at X,Y]
+               [--reach PX] [--exposure S] [--short IMAGE --short-exposure S] [--star-magnitude M --zero-point Z]
+               [--reference IMAGE] [--layers WORDS] [--limit-share P | --limit-surface M] [--false-alarm P]
+               [--draws N] [--seed S] [--json]
+      IMAGE    FITS image of a bright star, one for each filter: finds its halos, or says what could hide
+      --layers from the filter to the sensor, such as filter:3:1.52,gap:17.5,window:2:1.52,gap:6 (name:mm:index of glass)
+
   halfmax --version
   halfmax --help
 

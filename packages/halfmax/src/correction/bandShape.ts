@@ -30,6 +30,15 @@ export const MOST_TAIL = 2;
 export const LEAST_LOG_STEEPNESS: number = Math.log(0.7);
 export const MOST_LOG_STEEPNESS: number = Math.log(80);
 
+/** How uneven a top may be: factors on the usual size of its ripples. */
+export interface Unevenness {
+  readonly coarse: number;
+  readonly fine: number;
+}
+
+/** Cosine terms that count as coarse: up to two full ripples. */
+const COARSE = 4;
+
 /** Mean and standard deviation of each parameter before the data speak; Infinity where nothing is held. */
 export interface ShapePrior {
   readonly mean: Float64Array;
@@ -41,10 +50,10 @@ export interface ShapePrior {
  * Common practice, no source: interference filters of one to six cavities, tops even to a few per cent.
  *
  * @param shape - the shape
- * @param unevenness - factor on the likely size of the ripples; 1 for the usual
+ * @param unevenness - factors on the likely size of the coarse and the fine ripples; 1 for the usual
  * @returns means and standard deviations, length shape.size
  */
-export function shapePrior(shape: BandShape, unevenness = 1): ShapePrior {
+export function shapePrior(shape: BandShape, unevenness: Unevenness = { coarse: 1, fine: 1 }): ShapePrior {
   const mean = new Float64Array(shape.size);
   const deviation = new Float64Array(shape.size).fill(Number.POSITIVE_INFINITY);
   deviation[ASYMMETRY] = 0.1;
@@ -54,7 +63,8 @@ export function shapePrior(shape: BandShape, unevenness = 1): ShapePrior {
   mean[TAIL] = 0.7;
   deviation[TAIL] = 0.5;
   deviation[GROUND] = 0.002;
-  for (let j = 0; j < shape.ripples; j++) deviation[FIRST_RIPPLE + j] = unevenness * (j < 2 ? 0.025 : 0.01);
+  for (let j = 0; j < shape.ripples; j++)
+    deviation[FIRST_RIPPLE + j] = (j < COARSE ? unevenness.coarse : unevenness.fine) * (j < 2 ? 0.025 : 0.01);
   return { mean, deviation };
 }
 

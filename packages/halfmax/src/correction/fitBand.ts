@@ -14,6 +14,7 @@ import {
   type ShapePrior,
   shapePrior,
   TAIL,
+  type Unevenness,
 } from './bandShape.js';
 import { bandView, heldToPrior } from './bandView.js';
 import type { SpreadMatrix } from './spreadMatrix.js';
@@ -64,7 +65,7 @@ export interface BandFit {
  */
 export function fitBand(
   data: BandData,
-  options: { readonly unevenness?: number; readonly start?: Float64Array } = {},
+  options: { readonly unevenness?: Unevenness; readonly start?: Float64Array } = {},
 ): BandFit {
   const pixels = data.wavelengthNm.length;
   const shape: BandShape = { originNm: data.centreNm, ripples: RIPPLES, size: FIRST_RIPPLE + RIPPLES };

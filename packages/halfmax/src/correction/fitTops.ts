@@ -1,3 +1,4 @@
+import type { Unevenness } from './bandShape.js';
 import { type BandData, type BandFit, fitBand } from './fitBand.js';
 
 /** A fit with how likely its kind of top is, given the pixels. */
@@ -7,20 +8,21 @@ export interface LikelyFit extends BandFit {
 }
 
 /**
- * How uneven tops may be: factor on the usual size of the ripples, and how likely it is before the pixels are seen.
- * Common practice, no source.
+ * Kinds of tops, and how likely each is before the pixels are seen: even; even but for fine ripples, which a line spread
+ * may hide; as usual; strongly rippled. Common practice, no source.
  */
-const KINDS: readonly { readonly unevenness: number; readonly likely: number }[] = [
-  { unevenness: 0.15, likely: 0.2 },
-  { unevenness: 1, likely: 0.4 },
-  { unevenness: 3, likely: 0.4 },
+const KINDS: readonly { readonly unevenness: Unevenness; readonly likely: number }[] = [
+  { unevenness: { coarse: 0.15, fine: 0.15 }, likely: 0.2 },
+  { unevenness: { coarse: 0.15, fine: 3 }, likely: 0.2 },
+  { unevenness: { coarse: 1, fine: 1 }, likely: 0.3 },
+  { unevenness: { coarse: 3, fine: 3 }, likely: 0.3 },
 ];
-const USUAL = 1;
+const USUAL: Unevenness = { coarse: 1, fine: 1 };
 /** A kind of top less likely than this is left out. */
 const LEAST_SHARE = 0.01;
 
 /**
- * Fits a band for each kind of top, from smooth to strongly rippled, and weighs the fits by how well each kind explains
+ * Fits a band for each kind of top, from even to strongly rippled, and weighs the fits by how well each kind explains
  * the pixels. Ripples finer than the line spread cannot be seen: the kinds then stay equally likely, and their
  * difference is part of what is not known.
  *
@@ -32,7 +34,7 @@ const LEAST_SHARE = 0.01;
 export function fitTops(data: BandData): readonly LikelyFit[] {
   const usual = fitBand(data, { unevenness: USUAL });
   const fits = KINDS.map(({ unevenness, likely }) => {
-    const fit = unevenness === USUAL ? usual : fitBand(data, { unevenness, start: usual.parameters });
+    const fit = fitBand(data, { unevenness, start: usual.parameters });
     return { fit, likely };
   });
   // Where no kind fits to the noise, the noise is larger than stated, and the pixels say less.

@@ -45,6 +45,8 @@ export interface DiskFit {
 const ROUNDS = 40;
 /** A fall of the weighted sum of squares that nobody would see. */
 const NEGLIGIBLE = 3e-3;
+/** The same where fits are only compared. */
+const COARSE = 0.05;
 const BIWEIGHT = 6;
 /** A disk moves at most this share of its outer radius from the star. */
 const MOST_DISPLACED = 0.4;
@@ -96,7 +98,7 @@ export function fitDisks(
   // Fit with the weights at hand, weigh each cell by what the fit leaves of it, fit again.
   const passes = given === undefined ? 2 : 1;
   for (let pass = 0; pass < passes; pass++) {
-    parameters = descend(table, cells, layout, weights, starts, parameters);
+    parameters = descend(table, cells, layout, weights, starts, parameters, given === undefined ? NEGLIGIBLE : COARSE);
     const disks = disksFrom(parameters, starts, begins);
     const row = new Float64Array(p);
     for (let k = 0; k < weights.length; k++) {
@@ -265,6 +267,7 @@ function descend(
   weights: Float64Array,
   starts: readonly DiskStart[],
   from: Float64Array,
+  negligible: number,
 ): Float64Array {
   const { fixed, size: p } = layout;
   const active = Int32Array.from(weights.keys()).filter((k) => weights[k]! > 0);
@@ -327,7 +330,7 @@ function descend(
       parameters = trial;
       here = there;
       damping = damping / 5;
-      if (gain < NEGLIGIBLE || isLinear) break;
+      if (gain < negligible || isLinear) break;
     } else {
       damping = Math.max(1e-6, damping * 8);
       if (damping > 1e6) break;

@@ -71,7 +71,7 @@ export interface HaloMeasurement {
     readonly slopeX: Quantity;
     readonly slopeY: Quantity;
     /** Standard deviation of a pixel far from the star, counts. */
-    readonly noise: number;
+    readonly noise: number | { readonly absent: string };
   };
   /** Pixels left out, by reason. */
   readonly masked: {

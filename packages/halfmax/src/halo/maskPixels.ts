@@ -164,19 +164,24 @@ function patchSums(
     let sum = 0;
     let n = 0;
     const start = j * width;
-    for (let i = -half; i < width; i++) {
-      if (i + half < width) {
-        sum += values[start + i + half]!;
-        n += known[start + i + half]!;
+    const end = start + width;
+    for (let at = start; at < Math.min(end, start + half); at++) {
+      sum += values[at]!;
+      n += known[at]!;
+    }
+    for (let at = start; at < end; at++) {
+      const enters = at + half;
+      const leaves = at - half - 1;
+      if (enters < end) {
+        sum += values[enters]!;
+        n += known[enters]!;
       }
-      if (i - half - 1 >= 0) {
-        sum -= values[start + i - half - 1]!;
-        n -= known[start + i - half - 1]!;
+      if (leaves >= start) {
+        sum -= values[leaves]!;
+        n -= known[leaves]!;
       }
-      if (i >= 0) {
-        rows[start + i] = sum;
-        rowNumbers[start + i] = n;
-      }
+      rows[at] = sum;
+      rowNumbers[at] = n;
     }
   }
   const sums = new Float32Array(values.length);
@@ -184,21 +189,24 @@ function patchSums(
   const column = new Float64Array(width);
   const columnNumbers = new Int32Array(width);
   for (let j = -half; j < height; j++) {
-    const enters = j + half;
-    const leaves = j - half - 1;
+    const enters = (j + half) * width;
+    const leaves = (j - half - 1) * width;
+    if (j + half < height) {
+      for (let i = 0; i < width; i++) {
+        column[i]! += rows[enters + i]!;
+        columnNumbers[i]! += rowNumbers[enters + i]!;
+      }
+    }
+    if (j - half - 1 >= 0) {
+      for (let i = 0; i < width; i++) {
+        column[i]! -= rows[leaves + i]!;
+        columnNumbers[i]! -= rowNumbers[leaves + i]!;
+      }
+    }
+    if (j < 0) continue;
     for (let i = 0; i < width; i++) {
-      if (enters < height) {
-        column[i]! += rows[enters * width + i]!;
-        columnNumbers[i]! += rowNumbers[enters * width + i]!;
-      }
-      if (leaves >= 0) {
-        column[i]! -= rows[leaves * width + i]!;
-        columnNumbers[i]! -= rowNumbers[leaves * width + i]!;
-      }
-      if (j >= 0) {
-        sums[j * width + i] = column[i]!;
-        numbers[j * width + i] = columnNumbers[i]!;
-      }
+      sums[j * width + i] = column[i]!;
+      numbers[j * width + i] = columnNumbers[i]!;
     }
   }
   return { sums, numbers };

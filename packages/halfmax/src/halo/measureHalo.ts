@@ -175,7 +175,7 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
       counts: background(0),
       slopeX: background(1),
       slopeY: background(2),
-      noise: medianOf(Array.from(noise.subarray(Math.floor(noise.length * 0.8)))),
+      noise: farNoise(noise, table.ring),
     },
     masked: {
       undefined: count(PIXEL_UNDEFINED),
@@ -218,6 +218,12 @@ export function wingReference(result: HaloResult): ReferenceProfile {
     counts: table.mean.map((value) => value - level),
     variance: table.meanVariance,
   };
+}
+
+/** Noise of a pixel in the outer fifth of the rings used. */
+function farNoise(noise: Float64Array, rings: Int32Array): number | { readonly absent: string } {
+  const value = medianOf(Array.from(rings.subarray(Math.floor(rings.length * 0.8)), (ring) => noise[ring]!));
+  return Number.isFinite(value) ? value : absent('too few pixels in each cell');
 }
 
 /** Power by which the wings fall between their innermost radius and three times that. */
@@ -268,7 +274,8 @@ function profileOf(grid: PolarGrid, core: number, search: DiskSearch, units: Uni
   const { fit } = search;
   const level = fit.parameters[0]!;
   const at = new Map(Array.from(search.table.ring, (ring, i) => [ring, i]));
-  return Array.from(table.ring, (ring, i): ProfileRing => {
+  return Array.from(table.ring).flatMap((ring, i): ProfileRing[] => {
+    if (!Number.isFinite(table.meanVariance[i]!)) return [];
     const k = at.get(ring);
     let disks = 0;
     if (k !== undefined) {
@@ -277,7 +284,7 @@ function profileOf(grid: PolarGrid, core: number, search: DiskSearch, units: Uni
     const wings = k === undefined ? 0 : fit.wingLight[k]!;
     // A median of n values scatters by 1.25 times as much as their mean, for normal noise.
     const counts = quantity(table.median[i]! - level, 1.2533 * Math.sqrt(table.meanVariance[i]!));
-    return {
+    const profileRing = {
       innerPixels: grid.edges[ring]!,
       outerPixels: grid.edges[ring + 1]!,
       radiusPixels: table.radius[i]!,
@@ -287,6 +294,7 @@ function profileOf(grid: PolarGrid, core: number, search: DiskSearch, units: Uni
       wings,
       model: wings + disks,
     };
+    return [profileRing];
   });
 }
 

@@ -1,3 +1,4 @@
+import { normalQuantile } from '../numeric/index.js';
 import { selectOrder } from './selectOrder.js';
 import type { Place, StarImage } from './starImage.js';
 
@@ -12,7 +13,7 @@ export interface PolarGrid {
   readonly counts: Float64Array;
   /** Median of each cell, counts; NaN where it has none. */
   readonly medians: Float64Array;
-  /** Quartile distance of each cell as a standard deviation, counts; NaN below 8 pixels. */
+  /** Quartile distance of each cell as a standard deviation, counts; NaN below 4 pixels. */
   readonly spread: Float64Array;
   /** Pixels used in each cell. */
   readonly pixels: Int32Array;
@@ -28,7 +29,14 @@ export interface PolarGrid {
   readonly boxHeight: number;
 }
 
-const NORMAL_QUARTILES = 1.3489795003921634; // distance of the quartiles of a standard normal distribution
+/**
+ * Mean distance of the two values between which the middle half of n standard normal values lies.
+ *
+ * Source: expected order statistics by Blom, Statistical Estimates and Transformed Beta-Variables (1958).
+ */
+function middleHalfWidth(n: number): number {
+  return -2 * normalQuantile(((n >> 2) + 0.625) / (n + 0.25));
+}
 
 /**
  * Sorts the pixels about a star into rings and sectors and takes a robust mean of each cell.
@@ -66,44 +74,48 @@ export function polarGrid(
   const pixels = new Int32Array(cells);
   const pixelsInImage = new Int32Array(cells);
   const radius = new Float64Array(cells);
-  const ringAt = quarterTable(edges);
-  const perRadian = sectors / (2 * Math.PI);
+  const squares = edges.map((edge) => edge * edge);
+  const limits = squares[rings]!;
+  const boundaries = Float64Array.from({ length: sectors + 1 }, (_, s) => (s * 2 * Math.PI) / sectors);
+  // Rows are walked from left to right: ring and sector change step by step, without an arc tangent for each pixel.
   for (let j = 0; j < boxHeight; j++) {
     const dy = boxY + j - centre.y;
+    const crossings = rowCrossings(dy, boundaries);
+    let next = 0;
+    let ring = rings - 1;
     for (let i = 0; i < boxWidth; i++) {
       const dx = boxX + i - centre.x;
       const at = j * boxWidth + i;
-      const distance = Math.sqrt(dx * dx + dy * dy);
-      if (distance >= outer) {
+      const square = dx * dx + dy * dy;
+      if (square >= limits) {
         cellOf[at] = -1;
         continue;
       }
-      let ring = ringAt[(distance * 4) | 0]!;
-      while (distance >= edges[ring + 1]!) ring++;
-      let sector = (Math.atan2(dy, dx) * perRadian) | 0;
-      if (dy < 0) sector = sectors - 1 - ((Math.atan2(-dy, dx) * perRadian) | 0);
-      if (sector >= sectors) sector = sectors - 1;
-      const cell = ring * sectors + sector;
+      while (square < squares[ring]!) ring--;
+      while (square >= squares[ring + 1]!) ring++;
+      while (next < crossings.from.length && dx >= crossings.from[next]!) next++;
+      const cell = ring * sectors + crossings.sector[next]!;
       cellOf[at] = cell;
       pixelsInImage[cell]!++;
       if (mask[(boxY + j) * width + boxX + i] !== 0) continue;
       pixels[cell]!++;
-      radius[cell]! += distance;
+      radius[cell]! += Math.sqrt(square);
     }
   }
   const first = new Int32Array(cells + 1);
   for (let c = 0; c < cells; c++) first[c + 1] = first[c]! + pixels[c]!;
-  const next = first.slice();
+  const place = first.slice();
   const sorted = new Float32Array(first[cells]!);
   for (let j = 0; j < boxHeight; j++) {
     const row = (boxY + j) * width + boxX;
     for (let i = 0; i < boxWidth; i++) {
       const cell = cellOf[j * boxWidth + i]!;
-      if (cell >= 0 && mask[row + i] === 0) sorted[next[cell]!++] = source[row + i]!;
+      if (cell >= 0 && mask[row + i] === 0) sorted[place[cell]!++] = source[row + i]!;
     }
   }
   const counts = new Float64Array(cells).fill(Number.NaN);
   const medians = new Float64Array(cells).fill(Number.NaN);
+  const widths: number[] = [];
   const spread = new Float64Array(cells).fill(Number.NaN);
   for (let c = 0; c < cells; c++) {
     const n = pixels[c]!;
@@ -123,7 +135,8 @@ export function polarGrid(
     const high = to - 1 - (n >> 2);
     const lower = selectOrder(sorted, from, half, Math.min(low, half - 1));
     const upper = selectOrder(sorted, half, to, Math.max(high, half));
-    if (n >= 8) spread[c] = (upper - lower) / NORMAL_QUARTILES;
+    widths[n] ??= middleHalfWidth(n);
+    spread[c] = (upper - lower) / widths[n];
     let sum = 0;
     for (let k = low; k <= high; k++) sum += sorted[k]!;
     counts[c] = sum / (high - low + 1);
@@ -147,15 +160,31 @@ export function polarGrid(
   };
 }
 
-/** Ring in which each quarter of a pixel begins. */
-function quarterTable(edges: Float64Array): Uint16Array {
-  const table = new Uint16Array(Math.ceil(edges[edges.length - 1]! * 4) + 2);
-  let ring = 0;
-  for (let k = 0; k < table.length; k++) {
-    while (ring < edges.length - 2 && k / 4 >= edges[ring + 1]!) ring++;
-    table[k] = ring;
+/** Sectors met along a row, left to right, and the place along it where each but the first begins. */
+function rowCrossings(dy: number, boundaries: Float64Array): { from: Float64Array; sector: Int32Array } {
+  const sectors = boundaries.length - 1;
+  const sectorOf = (angle: number): number => {
+    const turned = angle < 0 ? angle + 2 * Math.PI : angle;
+    return Math.min(sectors - 1, Math.floor((turned * sectors) / (2 * Math.PI)));
+  };
+  // On the row through the centre the sector changes at the centre alone.
+  if (dy === 0) return { from: Float64Array.of(0), sector: Int32Array.of(sectorOf(Math.PI), 0) };
+  const from: number[] = [];
+  for (let s = 0; s <= sectors; s++) {
+    const angle = boundaries[s]!;
+    if (dy > 0 ? angle > 1e-12 && angle < Math.PI - 1e-12 : angle > Math.PI + 1e-12 && angle < 2 * Math.PI - 1e-12)
+      from.push(dy / Math.tan(angle));
   }
-  return table;
+  from.sort((a, b) => a - b);
+  const middles = [...from, Number.POSITIVE_INFINITY].map((end, k) => {
+    const begin = k === 0 ? Number.NEGATIVE_INFINITY : from[k - 1]!;
+    if (begin === Number.NEGATIVE_INFINITY) return end === Number.POSITIVE_INFINITY ? 0 : end - Math.abs(dy);
+    return end === Number.POSITIVE_INFINITY ? begin + Math.abs(dy) : (begin + end) / 2;
+  });
+  return {
+    from: Float64Array.from(from),
+    sector: Int32Array.from(middles, (dx) => sectorOf(Math.atan2(dy, dx))),
+  };
 }
 
 function largest(values: Float32Array, from: number, to: number): number {

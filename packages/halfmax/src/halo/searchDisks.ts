@@ -19,9 +19,9 @@ import {
 import {
   type ReferenceProfile,
   ringColumns,
-  WING_TERMS,
   type WingModel,
   wingModel,
+  wingTerms,
 } from './wings.js';
 
 /** What a search for disks goes by. */
@@ -52,7 +52,7 @@ export interface DiskSearch {
   readonly residuals: Float64Array;
 }
 
-const NOISE_DRAWS = 200;
+const NOISE_DRAWS = 120;
 /** Fall of the weighted sum of squares that a displacement must bring: 1 in 1000 by chance is 13.8 for two numbers. */
 const DISPLACED = 16;
 /** The same for a hole, with the radii that are tried. */
@@ -82,7 +82,7 @@ export function searchDisks(
   let disks: readonly DiskStart[] = [];
   let level = Number.NaN;
   const steps: DiskSearch[] = [];
-  let terms = reference === undefined ? WING_TERMS[0]! : 0;
+  let terms = termsFor(table, options)[0]!;
   for (let k = 0; k <= options.mostDisks; k++) {
     const n = table.radius.length;
     const from = table.radius[0]!;
@@ -147,6 +147,12 @@ export function searchDisks(
   return steps[0]!;
 }
 
+function termsFor(table: RingTable, options: SearchOptions): readonly number[] {
+  if (options.reference !== undefined) return [0];
+  const n = table.radius.length;
+  return wingTerms(table.radius[0]!, table.radius[n - 1]!, n);
+}
+
 /** The best of the candidates; without any, only the wings that suit the rings as they are. */
 function scan(
   table: RingTable,
@@ -161,7 +167,7 @@ function scan(
     table.radius,
     table.mean,
     withReference(table, reference),
-    reference === undefined ? WING_TERMS : [0],
+    termsFor(table, options),
     (terms) =>
       ringColumns(table.radius, wingModel(table.radius[0]!, table.radius[n - 1]!, terms, reference), extra),
     raw,
@@ -198,7 +204,7 @@ function openHoles(
     let best = fit(disks, terms);
     let bestTerms = terms;
     // Wings free enough to imitate a wrong hole would keep it: begin with stiff ones.
-    const stiff = reference === undefined ? WING_TERMS[0]! : 0;
+    const stiff = termsFor(table, options)[0]!;
     const starts = USUAL_HOLES.map((share) => ({ inner: share * disk.outer, k: stiff }));
     if (candidate !== null) starts.push({ inner: candidate.inner, k: withHole });
     if (options.hole !== undefined) starts.push({ inner: options.hole * disk.outer, k: stiff });

@@ -14,18 +14,26 @@ export interface ReferenceProfile {
 }
 
 /**
- * Numbers of terms that are tried. Six leave less than a tenth of a standard uncertainty of a disk to the wings of
- * simulated stars (Moffat cores with aureoles) and cost hardly any of it; fewer look good enough by Schwarz's criterion
- * and are not.
+ * Numbers of terms that are tried. The fewest leave at most a seventh of a standard uncertainty of a disk to the wings
+ * of simulated stars (Moffat cores with aureoles); fewer look good enough by Schwarz's criterion and are not.
+ *
+ * @param from - innermost radius
+ * @param to - outermost radius, same unit
+ * @param rings - number of rings that must carry them
+ * @returns numbers of terms, rising
  */
-export const WING_TERMS: readonly number[] = [6, 8, 10];
+export function wingTerms(from: number, to: number, rings: number): readonly number[] {
+  const least = to / from > 40 ? 8 : to / from > 4 ? 6 : 5;
+  return [least, least + 2, least + 4].filter((terms, k) => k === 0 || terms <= rings / 5);
+}
 
 /**
- * Wings as a sum of falling powers of the radius, the inverse square the slowest: free near the core, stiff far out,
- * where a disk is to be told from them. Or as a reference profile times a straight line in the logarithm.
+ * Wings as a sum of falling powers of the radius: free near the core, stiff far out, where a disk is to be told from
+ * them. Or as a reference profile times a straight line in the logarithm.
  *
- * The powers -2, -3, ... are combined into Chebyshev polynomials of the inverse radius times its square: the same
- * curves, better conditioned.
+ * The powers -1.75, -2.25, -2.75, ... are combined into Chebyshev polynomials of the inverse root of the radius: the
+ * same curves, better conditioned. Slower than about the inverse square no far profile falls off for long, for its
+ * light would not be finite.
  *
  * @param from - innermost radius, pixels, > 0
  * @param to - outermost radius, pixels
@@ -49,13 +57,13 @@ export function wingModel(from: number, to: number, terms: number, reference?: R
       },
     };
   }
-  const least = from / to;
+  const least = Math.sqrt(from / to);
   return {
     size: terms,
     at: (radius, out, offset) => {
-      const inverse = from / radius;
-      const t = (2 * (inverse - least)) / (1 - least) - 1;
-      const light = inverse * inverse;
+      const root = Math.sqrt(from / radius);
+      const t = (2 * (root - least)) / (1 - least) - 1;
+      const light = root ** 3.5;
       let before = light;
       let here = light * t;
       for (let j = 0; j < terms; j++) {

@@ -54,7 +54,6 @@ export function haloReport(filter: string, measurement: HaloMeasurement, context
           ? { absent: 'the spacings from the filter to the sensor are not given' }
           : matchSpacings(disk, optics, layers),
     })),
-    judgements:
-      tolerance === undefined ? { absent: 'no limit is given' } : judgeHalo(measurement, tolerance),
+    judgements: tolerance === undefined ? { absent: 'no limit is given' } : judgeHalo(measurement, tolerance),
   };
 }

@@ -8,6 +8,12 @@ export {
 } from './compareFilters.js';
 export { type Conditions, conditionsOf } from './conditions.js';
 export { curveOnScale, type ScaledCurve } from './curveOnScale.js';
+export {
+  type HaloContext,
+  type HaloDiskReport,
+  type HaloReport,
+  haloReport,
+} from './haloReport.js';
 export { type FilterOptions, type MeasuredFilter, measureFilter } from './measureFilter.js';
 export type {
   Assumption,

@@ -15,6 +15,7 @@ export { readDelimitedScans } from './readDelimitedScans.js';
 export { readFrameFile } from './readFrameFile.js';
 export { readSession } from './readSession.js';
 export { readSkySpectrum } from './readSkySpectrum.js';
+export { readStarImage, type StarFile, type StarImageOptions } from './readStarImage.js';
 export { sessionSchema } from './sessionSchema.generated.js';
 export type { SlitImage, Trace } from './slitImage.js';
 export { type ResultFile, writeResult } from './writeResult.js';

@@ -62,7 +62,9 @@ export function starImageHeader(handle: number, size: number, where: string): St
     const bitpix = number('BITPIX', 0);
     if (!BITPIX.includes(bitpix))
       refuse(where, `HDU ${hdu}, BITPIX`, `is ${bitpix}`, 'it must be 8, 16, 32, 64, -32 or -64');
-    const axes = Array.from({ length: Math.min(9, number('NAXIS', 0)) }, (_, k) => number(`NAXIS${k + 1}`, 0));
+    const axes = Array.from({ length: Math.min(9, number('NAXIS', 0)) }, (_, k) =>
+      number(`NAXIS${k + 1}`, 0),
+    );
     if (axes.some((axis) => !Number.isSafeInteger(axis) || axis < 0))
       refuse(where, `HDU ${hdu}`, `has the size ${axes.join(' x ')}`, 'the file is damaged: write it again');
     const start = at + dataStart;
