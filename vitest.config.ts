@@ -23,7 +23,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'own process',
-          include: [replacing, 'packages/!(halfmax)/src/**/*.test.ts', 'tests/**/*.test.ts'],
+          include: [replacing, 'packages/halfmax-notebook/src/**/*.test.ts', 'tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, 'tests/published/**'],
         },
       },

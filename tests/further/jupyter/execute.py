@@ -19,6 +19,9 @@ for file in files:
         kernel_name="tslab",
         timeout=600,
         startup_timeout=120,
+        # What a busy machine is slow to read is waited for; what is not read in time is a fault, not a loss in silence.
+        iopub_timeout=120,
+        raise_on_iopub_timeout=True,
         record_timing=False,
         resources={"metadata": {"path": os.path.dirname(os.path.abspath(file))}},
     )

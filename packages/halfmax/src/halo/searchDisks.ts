@@ -55,8 +55,8 @@ export interface DiskSearch {
 const NOISE_DRAWS = 120;
 /** Fall of the weighted sum of squares that a displacement must bring: 1 in 1000 by chance is 13.8 for two numbers. */
 const DISPLACED = 16;
-/** The same for a hole, with the radii that are tried. */
-const HOLE = 16;
+/** The same for a hole: few telescopes have no obstruction, so less is asked. */
+const HOLE = 8;
 /** Obstructions that telescopes have, common practice: where to begin the search for a hole. */
 const USUAL_HOLES: readonly number[] = [0.2, 0.3, 0.4, 0.5];
 

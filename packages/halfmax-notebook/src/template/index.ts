@@ -1,0 +1,11 @@
+export { type Ask, askForMissing } from './askForMissing.js';
+export { exposureFromFile } from './exposureFromFile.js';
+export { exposureFromName } from './exposureFromName.js';
+export { filePatterns } from './filePatterns.js';
+export { guessFromName } from './guessFromName.js';
+export { linesFromId } from './linesFromId.js';
+export { listFrameFiles } from './listFrameFiles.js';
+export { notebookTemplate } from './notebookTemplate.js';
+export { type SessionDraft, sessionDraft } from './sessionDraft.js';
+export { surveyFolder } from './surveyFolder.js';
+export type { FolderSurvey, FrameGroup, FrameRole, NameGuess } from './types.js';
