@@ -69,6 +69,7 @@ export const notebookLaws: RoomLaws = {
     'inputs',
     'run',
     'report',
+    'template',
     'index',
     'commands',
     'cli',

@@ -58,7 +58,8 @@ function haloOf(scene, outer, hole, strength, displacement, angle) {
   };
 }
 
-const percent = (k, n) => `${((100 * k) / n).toFixed(1)} +- ${(196 * Math.sqrt(((k / n) * (1 - k / n)) / n)).toFixed(1)} %`;
+const percent = (k, n) =>
+  `${((100 * k) / n).toFixed(1)} +- ${(196 * Math.sqrt(((k / n) * (1 - k / n)) / n)).toFixed(1)} %`;
 const quantile = (list, p) =>
   [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(p * list.length))];
 const mean = (list) => list.reduce((sum, value) => sum + value, 0) / list.length;
@@ -86,7 +87,9 @@ if (wants('none')) {
     limits++;
     if (found.limits.length > 0) held++;
   }
-  console.log(`without a halo: ${alarms} of ${images} named one (${percent(alarms, images)}); limits in ${held} of ${limits}`);
+  console.log(
+    `without a halo: ${alarms} of ${images} named one (${percent(alarms, images)}); limits in ${held} of ${limits}`,
+  );
   console.log(
     `centre: error over stated uncertainty, rms ${Math.sqrt(mean(errors.map((e) => e * e))).toFixed(2)}, ` +
       `${percent(errors.filter((e) => Math.abs(e) < 1.96).length, errors.length)} within 1.96`,
@@ -111,12 +114,19 @@ if (wants('strength')) {
       const limit = result.limits.reduce((best, one) =>
         Math.abs(one.outerRadiusPixels - outer) < Math.abs(best.outerRadiusPixels - outer) ? one : best,
       );
-      if (result.disks.length === 0 && limit.surfaceCounts >= (halo.share * scene.starCounts) / (Math.PI * (halo.outer ** 2 - halo.inner ** 2))) covered++;
+      if (
+        result.disks.length === 0 &&
+        limit.surfaceCounts >=
+          (halo.share * scene.starCounts) / (Math.PI * (halo.outer ** 2 - halo.inner ** 2))
+      )
+        covered++;
     }
     const missed = n - found;
     console.log(
       `strength ${strength}: found ${percent(found, n)}, with the right radius ${percent(right, n)}` +
-        (missed > 0 ? `; not found: surface brightness below the nearest limit in ${percent(covered, missed)}` : ''),
+        (missed > 0
+          ? `; not found: surface brightness below the nearest limit in ${percent(covered, missed)}`
+          : ''),
     );
   }
 }
@@ -154,7 +164,12 @@ if (wants('coverage')) {
       );
       if (near < 0) {
         lost++;
-        if (values.verbose) console.log(`  seed ${seed}: lost`, halo, result.disks.map((d) => d.outerRadiusPixels.value));
+        if (values.verbose)
+          console.log(
+            `  seed ${seed}: lost`,
+            halo,
+            result.disks.map((d) => d.outerRadiusPixels.value),
+          );
         continue;
       }
       used.add(near);
@@ -182,7 +197,9 @@ if (wants('coverage')) {
   }
   console.log(`coverage: ${disks} disks in ${images} images, ${lost} lost, ${surplus} named that are none`);
   for (const [name, list] of Object.entries(tally)) {
-    console.log(`  ${name}: ${percent(list.filter(Boolean).length, list.length)} of ${list.length} intervals hold the truth`);
+    console.log(
+      `  ${name}: ${percent(list.filter(Boolean).length, list.length)} of ${list.length} intervals hold the truth`,
+    );
   }
   console.log(
     `  share: median error ${(100 * quantile(shareErrors, 0.5)).toFixed(2)} %, 95 % within ${(100 * quantile(shareErrors.map(Math.abs), 0.95)).toFixed(1)} %, ` +

@@ -39,7 +39,9 @@ function below(t) {
   const x = Math.abs(t) / Math.SQRT2;
   const u = 1 / (1 + 0.3275911 * x);
   const tail =
-    u * (0.254829592 + u * (-0.284496736 + u * (1.421413741 + u * (-1.453152027 + u * 1.061405429)))) * Math.exp(-x * x);
+    u *
+    (0.254829592 + u * (-0.284496736 + u * (1.421413741 + u * (-1.453152027 + u * 1.061405429)))) *
+    Math.exp(-x * x);
   return t >= 0 ? 1 - tail / 2 : tail / 2;
 }
 
@@ -108,7 +110,8 @@ export function picture(scene, seed) {
     const far = Math.ceil(alpha * Math.min(60, (top / 0.02) ** (1 / (2 * beta))));
     for (let y = Math.max(0, Math.round(star.y) - far); y <= Math.min(height - 1, star.y + far); y++) {
       for (let x = Math.max(0, Math.round(star.x) - far); x <= Math.min(width - 1, star.x + far); x++) {
-        counts[y * width + x] += top * (1 + ((x - star.x) ** 2 + (y - star.y) ** 2) / (alpha * alpha)) ** -beta;
+        counts[y * width + x] +=
+          top * (1 + ((x - star.x) ** 2 + (y - star.y) ** 2) / (alpha * alpha)) ** -beta;
       }
     }
   }
@@ -188,7 +191,10 @@ export function randomScene(seed, size, halos = []) {
     aureoleShare: between(0.02, 0.08),
     aureolePower: between(2, 3),
     sky,
-    slope: [between(-0.03, 0.03) * Math.sqrt(sky / gain) * 0.2, between(-0.03, 0.03) * Math.sqrt(sky / gain) * 0.2],
+    slope: [
+      between(-0.03, 0.03) * Math.sqrt(sky / gain) * 0.2,
+      between(-0.03, 0.03) * Math.sqrt(sky / gain) * 0.2,
+    ],
     readNoise: between(1.5, 8),
     gain,
     full,

@@ -28,6 +28,8 @@ export async function main(args: readonly string[], terminal: Terminal = process
         return await (await import('./notebook/index.js')).compareCommand(rest, terminal.out);
       case 'report':
         return await (await import('./report/index.js')).reportCommand(rest, terminal.out);
+      case 'new':
+        return await (await import('./commands/new.js')).newCommand(rest, terminal);
       case 'lab':
         return await (await import('./commands/lab.js')).labCommand(rest, terminal);
       case '--version':

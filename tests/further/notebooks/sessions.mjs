@@ -35,17 +35,70 @@ const otherBench = {
 };
 
 /**
+ * The bench that the colleague's notebook in notebooks/colleague was run on, with filters of its own.
+ *
+ * @type {import('../../../data-demo/generator/types.mjs').SessionSpec}
+ */
+const colleagueBench = {
+  ...demoSpec,
+  title: 'An evening at the club bench of Thornholt (invented)',
+  recorded: '2025-04-11',
+  detector: { ...demoSpec.detector, linearity: null, declareLinearity: false, hotPixels: [] },
+  filters: demoSpec.filters
+    .filter(({ id }) => id === 'ossenvale-ha')
+    .map((filter) => ({
+      ...filter,
+      id: 'thornholt-ha',
+      label: 'Thornholt club H-alpha',
+      bands: [
+        {
+          ...filter.bands[0],
+          shape: /** @type {const} */ ('butterworth'),
+          cavities: 3,
+          centreNm: 656.4,
+          fwhmNm: 3.28,
+          peak: 0.9,
+        },
+      ],
+      claims: {},
+    })),
+  trouble: [],
+  extra: {},
+  formats: [],
+  ownScaleErrorNm: [],
+};
+
+/**
+ * Writes the session of the colleague's notebook.
+ *
+ * @param {string} folder where to
+ * @returns {string} the session folder
+ */
+export function makeColleagueSession(folder) {
+  return writeSession(join(folder, 'thornholt-2025-04-11'), colleagueBench, 411);
+}
+
+/**
+ * @param {string} folder
+ * @param {import('../../../data-demo/generator/types.mjs').SessionSpec} spec
+ * @param {number} seed
+ */
+function writeSession(folder, spec, seed) {
+  for (const { name, content } of simulateSession(spec, seed).files) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), content);
+  }
+  return folder;
+}
+
+/**
  * Writes the sessions that notebooks are tried on beside the demonstration.
  *
  * @param {string} folder where to
  * @returns {{ name: string, session: string }[]}
  */
 export function makeSessions(folder) {
-  const other = join(folder, 'another-bench');
-  for (const { name, content } of simulateSession(otherBench, 77).files) {
-    mkdirSync(dirname(join(other, name)), { recursive: true });
-    writeFileSync(join(other, name), content);
-  }
+  const other = writeSession(join(folder, 'another-bench'), otherBench, 77);
   const noLamp = copyWithout(join(folder, 'lamp-missing'), (entry) => entry.lamp === 'Ne');
   // The filter stays in the list of filters: the harder case.
   const noFilter = copyWithout(join(folder, 'filter-missing'), (entry) => entry.filter === 'ossenvale-ha');

@@ -22,6 +22,9 @@ export const usageText: string = `halfmax-notebook runs TypeScript notebooks on 
 
 ${compareUsage}
 ${reportUsage}
+  halfmax-notebook new DIR [--name NAME]
+      starts a session folder: session.json from the frame files in it, and a notebook (left out: named after the
+      folder); asks at the terminal for what names and files do not tell; never writes over a file
   halfmax-notebook kernel --dir DIR
       writes a kernelspec below DIR, for Jupyter with JUPYTER_PATH=DIR
   halfmax-notebook lab [-- WORDS FOR JUPYTER]

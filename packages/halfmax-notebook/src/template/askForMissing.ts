@@ -24,11 +24,14 @@ export async function askForMissing(survey: FolderSurvey, ask: Ask): Promise<Fol
     if (known !== null) continue;
     const question = `Emission lines of the filter ${id}, with commas between (H-alpha, [O III], [S II] 671.6): `;
     lines[id] = await until(ask, question, (answer) => {
-      const names = answer.split(/[,;]/).map((part) => resolveLines(part.trim()));
-      return names.some((found) => found === null) ? null : names.flatMap((found) => found!.map(({ name }) => name));
+      const names = answer.split(/[,;]/).map((part) => part.trim());
+      return names.every((name) => resolveLines(name) !== null) ? names : null;
     });
   }
-  const seen = survey.highestCounts === null ? '' : ` The highest count in the files looked at is ${survey.highestCounts}.`;
+  const seen =
+    survey.highestCounts === null
+      ? ''
+      : ` The highest count in the files looked at is ${survey.highestCounts}.`;
   const saturationCounts =
     survey.saturationCounts ??
     (await until(ask, `From which count on is a pixel not to be trusted?${seen} `, positive));

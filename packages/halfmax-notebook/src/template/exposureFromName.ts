@@ -13,7 +13,9 @@ export function exposureFromName(name: string): { exposureMs: number; rest: stri
   const found = IN_NAME.exec(name);
   if (found === null) return null;
   const [text, digits, unit] = found as unknown as [string, string, string];
-  const exposureMs = Number((Number(digits.replace(',', '.')) * UNIT_MS[unit.toLowerCase()]!).toPrecision(12));
+  const exposureMs = Number(
+    (Number(digits.replace(',', '.')) * UNIT_MS[unit.toLowerCase()]!).toPrecision(12),
+  );
   if (!(exposureMs > 0)) return null;
   return { exposureMs, rest: `${name.slice(0, found.index)} ${name.slice(found.index + text.length)}` };
 }

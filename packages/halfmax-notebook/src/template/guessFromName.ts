@@ -30,11 +30,14 @@ export function guessFromName(path: string): NameGuess {
   const words = wordsOf((exposed?.rest ?? name).replace(NO_FILTER, ' '));
   if (words.length > 1 && /^\d{1,5}$/.test(words.at(-1)!)) words.pop();
   const own = isOpen ? 'open' : roleIn(words);
-  const rest = words.filter((word) => !FILLERS.test(word.toLowerCase()) && roleOf(word) !== own);
+  const rest = words.filter(
+    (word) => !FILLERS.test(word.toLowerCase()) && (own === null || roleOf(word) !== own),
+  );
   const gas = rest.length > 0 && lampSpecies(rest.join('-')) !== null ? rest.join('-') : null;
   const above = folders.reverse().map((folder) => roleIn(wordsOf(folder)));
   const role = own ?? (gas !== null ? 'lamp' : (above.find((found) => found !== null) ?? null));
-  const exposureMs = exposed?.exposureMs ?? folders.map(exposureFromName).find((found) => found !== null)?.exposureMs;
+  const exposureMs =
+    exposed?.exposureMs ?? folders.map(exposureFromName).find((found) => found !== null)?.exposureMs;
   return {
     role,
     lamp: role === 'lamp' && gas !== null ? labelOf(gas) : null,
@@ -64,6 +67,10 @@ function labelOf(gas: string): string {
 
 /** A filter's id may hold letters, digits, dot, dash and underscore, at most 64. */
 function idOf(words: readonly string[]): string | null {
-  const id = words.join('-').normalize('NFKD').replace(/[^A-Za-z0-9._-]/g, '').slice(0, 64);
+  const id = words
+    .join('-')
+    .normalize('NFKD')
+    .replace(/[^A-Za-z0-9._-]/g, '')
+    .slice(0, 64);
   return /^[A-Za-z0-9]/.test(id) ? id : null;
 }

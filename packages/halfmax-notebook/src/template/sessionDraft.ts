@@ -27,7 +27,8 @@ export function sessionDraft(title: string, survey: FolderSurvey): SessionDraft 
     missing.push({ place, what });
     return `TODO: ${what}`;
   };
-  const seen = survey.highestCounts === null ? '' : ` (highest in the files looked at: ${survey.highestCounts})`;
+  const seen =
+    survey.highestCounts === null ? '' : ` (highest in the files looked at: ${survey.highestCounts})`;
   const detector = {
     pixels: or(survey.pixels, 'detector.pixels', 'pixels along the dispersion'),
     saturationCounts: or(
@@ -47,12 +48,19 @@ export function sessionDraft(title: string, survey: FolderSurvey): SessionDraft 
     const place = `frames[${k}]`;
     const of = ` of ${namesOf(files)}`;
     if (role !== null) {
-      const what = role === 'lamp' && lamp !== null ? `lamp ${lamp}` : role === 'filtered' && filter !== null ? `filter ${filter}` : role;
+      const what =
+        role === 'lamp' && lamp !== null
+          ? `lamp ${lamp}`
+          : role === 'filtered' && filter !== null
+            ? `filter ${filter}`
+            : role;
       guessed.push(`${namesOf(files)}: ${what}${exposureMs === null ? '' : `, ${exposureMs} ms`}`);
     }
     return {
       role: or(role, `${place}.role`, `dark, lamp, open or filtered${of}`),
-      ...(role === 'lamp' ? { lamp: or(lamp, `${place}.lamp`, `gas of the lamp${of}, such as "Hg-Ar"`) } : {}),
+      ...(role === 'lamp'
+        ? { lamp: or(lamp, `${place}.lamp`, `gas of the lamp${of}, such as "Hg-Ar"`) }
+        : {}),
       ...(role === 'filtered' ? { filter: or(filter, `${place}.filter`, `id of the filter${of}`) } : {}),
       exposureMs: or(exposureMs, `${place}.exposureMs`, `exposure${of} in ms`),
       files: filePatterns(files, all),

@@ -41,7 +41,11 @@ export function surveyFolder(folder: string): FolderSurvey {
     if (group === undefined) groups.set(key, { guess, files: [file] });
     else group.files.push(file);
   }
-  const seen = [...groups.values()].map(({ guess, files }) => ({ guess, files, look: looks.get(files[0]!) ?? null }));
+  const seen = [...groups.values()].map(({ guess, files }) => ({
+    guess,
+    files,
+    look: looks.get(files[0]!) ?? null,
+  }));
   const pixels = mostCommon(seen.flatMap(({ look }) => (look === null ? [] : [look.pixels])));
   const used = seen.filter(({ guess, files, look }) => {
     if (look === null) remarks.push(`${namesOf(files)}: cannot be read as a frame; not used.`);
@@ -58,7 +62,9 @@ export function surveyFolder(folder: string): FolderSurvey {
     .map(({ guess: { stem: _, ...guess }, files, look }): FrameGroup => {
       const stated = look?.exposureMs ?? null;
       if (guess.exposureMs !== null && stated !== null && Math.abs(stated / guess.exposureMs - 1) > 0.01)
-        remarks.push(`${namesOf(files)}: the name says ${guess.exposureMs} ms, the file ${stated} ms; the name is taken.`);
+        remarks.push(
+          `${namesOf(files)}: the name says ${guess.exposureMs} ms, the file ${stated} ms; the name is taken.`,
+        );
       return { ...guess, exposureMs: guess.exposureMs ?? stated, files };
     })
     .sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role));
@@ -86,7 +92,8 @@ function lookAt(folder: string, file: string): Look | null {
     const counts = [...scans.map((scan) => scan.counts), ...images.map(({ image }) => image.counts)];
     const pixels = scans[0]?.counts.length ?? images[0]?.image.pixels;
     if (pixels === undefined) return null;
-    const highest = counts.reduce((most, one) => one.reduce((a, b) => (b > a ? b : a), most), Number.NEGATIVE_INFINITY);
+    let highest = Number.NEGATIVE_INFINITY;
+    for (const one of counts) for (const value of one) if (value > highest) highest = value;
     return { pixels, scans: counts.length, highest, exposureMs: exposureFromFile(bytes, file) };
   } catch (fault) {
     if (fault instanceof BadInputError || (fault as NodeJS.ErrnoException).code !== undefined) return null;

@@ -1,5 +1,5 @@
-import { quantile, type RandomStream, studentQuantile } from '../numeric/index.js';
 import type { Measured } from '../metrics/index.js';
+import { quantile, type RandomStream, studentQuantile } from '../numeric/index.js';
 import { diskUncertainties } from './diskCovariance.js';
 import { type DiskFit, type DiskStart, disksFrom } from './fitDisks.js';
 import type { Misfit } from './fitMisfit.js';

@@ -1,6 +1,6 @@
 import { absent, isAbsent, type Measured, type Quantity, quantity } from '../metrics/index.js';
-import { diskUncertainties } from './diskCovariance.js';
 import { diskFlux } from './bootstrapDisks.js';
+import { diskUncertainties } from './diskCovariance.js';
 import { type DiskStart, fitDisks } from './fitDisks.js';
 import { fitMisfit } from './fitMisfit.js';
 import type { HaloResult } from './measureHalo.js';
@@ -49,9 +49,12 @@ export function compareHalos(
   images: readonly ComparedImage[],
   annulus?: readonly [number, number],
 ): HaloComparison | { readonly absent: string } {
-  if (images.length < 2) throw new RangeError(`compareHalos requires at least 2 images, got ${images.length}`);
+  if (images.length < 2)
+    throw new RangeError(`compareHalos requires at least 2 images, got ${images.length}`);
   if (annulus !== undefined && !(annulus[0] >= 0 && annulus[1] > annulus[0]))
-    throw new RangeError(`compareHalos requires an inner radius below the outer one, got ${annulus.join(', ')}`);
+    throw new RangeError(
+      `compareHalos requires an inner radius below the outer one, got ${annulus.join(', ')}`,
+    );
   const [innerUm, outerUm] = annulus ?? strongest(images) ?? [0, 0];
   if (outerUm === 0) return { absent: 'no image shows a halo: give the annulus to compare' };
   const shares = images.map((image) => shareIn(image, innerUm, outerUm));
@@ -107,7 +110,10 @@ function shareIn({ result, micrometresPerPixel }: ComparedImage, innerUm: number
   const share = flux / starCounts.value;
   return quantity(
     share,
-    Math.hypot(fluxUncertainty / starCounts.value, (share * starCounts.standardUncertainty) / starCounts.value),
+    Math.hypot(
+      fluxUncertainty / starCounts.value,
+      (share * starCounts.standardUncertainty) / starCounts.value,
+    ),
   );
 }
 
@@ -125,9 +131,7 @@ function ratioOf(a: Quantity, b: Quantity): Quantity {
   const middle = value / (1 - g * g);
   const reach =
     (NORMAL_95 / (b.value * (1 - g * g))) *
-    Math.sqrt(
-      a.standardUncertainty ** 2 * (1 - g * g) + value * value * b.standardUncertainty ** 2,
-    );
+    Math.sqrt(a.standardUncertainty ** 2 * (1 - g * g) + value * value * b.standardUncertainty ** 2);
   const found: Measured = {
     value,
     standardUncertainty: Math.hypot(a.standardUncertainty, value * b.standardUncertainty) / b.value,

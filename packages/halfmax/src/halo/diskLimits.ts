@@ -40,9 +40,7 @@ export function diskLimits(search: DiskSearch, hole: number, radii?: readonly nu
   const chosen = wanted
     .filter((radius) => radius >= first * 0.98 && radius <= last * 1.02)
     .map((radius) =>
-      list.reduce((best, one) =>
-        Math.abs(one.outer - radius) < Math.abs(best.outer - radius) ? one : best,
-      ),
+      list.reduce((best, one) => (Math.abs(one.outer - radius) < Math.abs(best.outer - radius) ? one : best)),
     );
   return [...new Set(chosen)].map((candidate) => limitOf(search, candidate));
 }

@@ -33,22 +33,33 @@ const LEAST_BRIGHTNESS = 15;
 export function findStar(image: StarImage, saturationCounts: number, name: string, near?: Place): FoundStar {
   const { width, height, counts } = image;
   if (width < 32 || height < 32) {
-    refuse(name, '', `is ${width} x ${height} pixels`, 'give an image of at least 32 x 32 pixels about the star');
+    refuse(
+      name,
+      '',
+      `is ${width} x ${height} pixels`,
+      'give an image of at least 32 x 32 pixels about the star',
+    );
   }
   const x0 = near === undefined ? 0 : Math.max(0, Math.round(near.x) - NEAR_PIXELS);
   const y0 = near === undefined ? 0 : Math.max(0, Math.round(near.y) - NEAR_PIXELS);
   const x1 = near === undefined ? width : Math.min(width, Math.round(near.x) + NEAR_PIXELS + 1);
   const y1 = near === undefined ? height : Math.min(height, Math.round(near.y) + NEAR_PIXELS + 1);
-  if (x1 - x0 < 3 || y1 - y0 < 3) refuse(name, '', 'does not hold the place named', 'name a place in the image');
+  if (x1 - x0 < 3 || y1 - y0 < 3)
+    refuse(name, '', 'does not hold the place named', 'name a place in the image');
   let full = 0;
   let defined = 0;
   for (let k = 0; k < counts.length; k++) {
     const value = counts[k]!;
     if (value >= saturationCounts) full++;
-    if (value === value) defined++;
+    if (!Number.isNaN(value)) defined++;
   }
   if (defined < counts.length / 2) {
-    refuse(name, '', `${counts.length - defined} of ${counts.length} pixels have no value`, 'give a whole image');
+    refuse(
+      name,
+      '',
+      `${counts.length - defined} of ${counts.length} pixels have no value`,
+      'give a whole image',
+    );
   }
   if (full > defined / 2) {
     refuse(
@@ -81,7 +92,12 @@ function thickestPatch(
     for (let i = 1; i < w - 1; i++) {
       if (!(counts[(y0 + j - 1) * width + x0 + i - 1]! >= saturation)) continue;
       const at = j * w + i;
-      depth[at] = Math.min(depth[at - 1]! + 1, depth[at - w]! + 1, depth[at - w - 1]! + 1.4, depth[at - w + 1]! + 1.4);
+      depth[at] = Math.min(
+        depth[at - 1]! + 1,
+        depth[at - w]! + 1,
+        depth[at - w - 1]! + 1.4,
+        depth[at - w + 1]! + 1.4,
+      );
     }
   }
   let most = 0;
@@ -90,7 +106,12 @@ function thickestPatch(
     for (let i = w - 2; i >= 1; i--) {
       const at = j * w + i;
       if (depth[at] === 0) continue;
-      const back = Math.min(depth[at + 1]! + 1, depth[at + w]! + 1, depth[at + w + 1]! + 1.4, depth[at + w - 1]! + 1.4);
+      const back = Math.min(
+        depth[at + 1]! + 1,
+        depth[at + w]! + 1,
+        depth[at + w + 1]! + 1.4,
+        depth[at + w - 1]! + 1.4,
+      );
       if (back < depth[at]!) depth[at] = back;
       if (depth[at]! > most) {
         most = depth[at]!;

@@ -98,14 +98,23 @@ export function fitDisks(
   // Fit with the weights at hand, weigh each cell by what the fit leaves of it, fit again.
   const passes = given === undefined ? 2 : 1;
   for (let pass = 0; pass < passes; pass++) {
-    parameters = descend(table, cells, layout, weights, starts, parameters, given === undefined ? NEGLIGIBLE : COARSE);
+    parameters = descend(
+      table,
+      cells,
+      layout,
+      weights,
+      starts,
+      parameters,
+      given === undefined ? NEGLIGIBLE : COARSE,
+    );
     const disks = disksFrom(parameters, starts, begins);
     const row = new Float64Array(p);
     for (let k = 0; k < weights.length; k++) {
       if (Number.isNaN(table.counts[k]!)) continue;
       model[k] = evaluate(table, cells, layout, k, parameters, disks, row);
       diskLight[k] = disks.reduce((light, disk, d) => light + disk.surface * row[begins[d]!]!, 0);
-      if (pass < passes - 1) weights[k] = robustWeight(table.counts[k]!, model[k]!, table.variance[k]!, BIWEIGHT);
+      if (pass < passes - 1)
+        weights[k] = robustWeight(table.counts[k]!, model[k]!, table.variance[k]!, BIWEIGHT);
     }
   }
 
@@ -221,7 +230,8 @@ function diskRow(
   for (let d = 0; d < disks.length; d++) {
     const disk = disks[d]!;
     // Along the arc of a cell the distance from a displaced middle changes.
-    const across = disk.dx === 0 && disk.dy === 0 ? 0 : ((disk.dx * y - disk.dy * x) * arc) / Math.hypot(x, y);
+    const across =
+      disk.dx === 0 && disk.dy === 0 ? 0 : ((disk.dx * y - disk.dy * x) * arc) / Math.hypot(x, y);
     const softness = Math.sqrt((width * width + across * across) / 12 + disk.blur * disk.blur);
     diskShare(disk, x, y, softness, share);
     light += disk.surface * share[0]!;

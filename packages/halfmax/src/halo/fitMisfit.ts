@@ -1,5 +1,5 @@
-import { medianOf } from './medianOf.js';
 import type { DiskFit } from './fitDisks.js';
+import { medianOf } from './medianOf.js';
 
 /** How far the rings lie from the model beyond their noise. */
 export interface Misfit {

@@ -30,7 +30,9 @@ describe('haloGeometry', () => {
   it('compares the hole with the obstruction', () => {
     expect(haloGeometry(disk(4), { fNumber: 5, obstruction: 0.35 }).holeFits).toBe(true);
     expect(haloGeometry(disk(4), { fNumber: 5, obstruction: 0.2 }).holeFits).toBe(false);
-    expect(haloGeometry(disk(4, 0), { fNumber: 5, obstruction: 0.2 }).holeFits).toEqual({ absent: 'no hole' });
+    expect(haloGeometry(disk(4, 0), { fNumber: 5, obstruction: 0.2 }).holeFits).toEqual({
+      absent: 'no hole',
+    });
     expect(haloGeometry(disk(4), { fNumber: 5 }).holeFits).toHaveProperty('absent');
   });
 
@@ -71,7 +73,9 @@ describe('matchSpacings', () => {
 
   it('refuses no layers and a layer without thickness', () => {
     expect(() => matchSpacings(disk(1), { fNumber: 5 }, [])).toThrow('at least one layer');
-    expect(() => matchSpacings(disk(1), { fNumber: 5 }, [{ name: 'gap', thicknessMm: 0 }])).toThrow('above 0');
+    expect(() => matchSpacings(disk(1), { fNumber: 5 }, [{ name: 'gap', thicknessMm: 0 }])).toThrow(
+      'above 0',
+    );
   });
 });
 

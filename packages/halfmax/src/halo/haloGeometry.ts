@@ -68,7 +68,8 @@ export function haloGeometry(
 /** Checks a beam. */
 export function requireOptics(name: string, optics: HaloOptics): void {
   const { fNumber, fNumberUncertainty = 0, obstruction = 0, glassIndex = CROWN_GLASS } = optics;
-  if (!(fNumber > 0 && fNumber < Infinity)) throw new RangeError(`${name} requires an f-number above 0, got ${fNumber}`);
+  if (!(fNumber > 0 && fNumber < Infinity))
+    throw new RangeError(`${name} requires an f-number above 0, got ${fNumber}`);
   if (!(fNumberUncertainty >= 0 && fNumberUncertainty < fNumber))
     throw new RangeError(`${name} requires an uncertainty of 0 or more, got ${fNumberUncertainty}`);
   if (!(obstruction >= 0 && obstruction < 1))

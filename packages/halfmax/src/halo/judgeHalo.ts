@@ -118,7 +118,17 @@ function quantityOf(disk: HaloDisk, tolerance: HaloTolerance): Quantity {
 
 /** Signal to noise of a patch of the disk. */
 function noiseRatio(surfaceCounts: number, tolerance: NoiseTolerance): number {
-  const { hours, exposureS, electronsPerCount, brighterBy = 0, sky, dark, readNoise, frameS, pixels } = tolerance;
+  const {
+    hours,
+    exposureS,
+    electronsPerCount,
+    brighterBy = 0,
+    sky,
+    dark,
+    readNoise,
+    frameS,
+    pixels,
+  } = tolerance;
   const signal = ((surfaceCounts * electronsPerCount) / exposureS) * pixels * 10 ** (0.4 * brighterBy);
   const seconds = hours * 3600;
   return signalToNoise({ signal, sky, dark, readNoise, pixels }, seconds, Math.max(1, seconds / frameS));

@@ -109,7 +109,15 @@ function sectorSums(
     let ring = Math.floor(r);
     if (r < place[ring]!) ring--;
     if (ring < 0 || ring + 1 >= level.length) continue;
-    const [here, slope] = profileBetween(r, place[ring]!, place[ring + 1]!, level[ring]!, level[ring + 1]!, floor, noise);
+    const [here, slope] = profileBetween(
+      r,
+      place[ring]!,
+      place[ring + 1]!,
+      level[ring]!,
+      level[ring + 1]!,
+      floor,
+      noise,
+    );
     if (Number.isNaN(here)) continue;
     const light = Math.max(0, here - floor);
     const sigma = Math.sqrt((1.4826 * noise) ** 2 + (ROUNDNESS * light) ** 2) || 1;

@@ -1,3 +1,5 @@
+import { medianOf } from './medianOf.js';
+import type { PolarGrid } from './polarGrid.js';
 import {
   PIXEL_HOT,
   PIXEL_NEIGHBOUR,
@@ -6,8 +8,6 @@ import {
   type Place,
   type StarImage,
 } from './starImage.js';
-import { medianOf } from './medianOf.js';
-import type { PolarGrid } from './polarGrid.js';
 
 /** Pixels beside a saturated one that are not trusted either. */
 const SATURATION_MARGIN = 2;
@@ -76,7 +76,7 @@ export function maskOutliers(
       const ring = (cell / sectors) | 0;
       const sigma = noise[ring]!;
       const middle = expected[cell]!;
-      if (!(sigma > 0) || middle !== middle || grid.edges[ring]! < core) continue;
+      if (!(sigma > 0) || Number.isNaN(middle) || grid.edges[ring]! < core) continue;
       const dx = boxX + i - grid.centre.x;
       const distance = Math.sqrt(dx * dx + dy * dy);
       const here = middle + slope[ring]! * (distance - offset[ring]!) + plane.x * dx + plane.y * dy;
@@ -223,6 +223,7 @@ function spreadMark(
   const x = at % width;
   const y = (at - x) / width;
   for (let j = Math.max(0, y - margin); j <= Math.min(height - 1, y + margin); j++) {
-    for (let i = Math.max(0, x - margin); i <= Math.min(width - 1, x + margin); i++) mask[j * width + i]! |= mark;
+    for (let i = Math.max(0, x - margin); i <= Math.min(width - 1, x + margin); i++)
+      mask[j * width + i]! |= mark;
   }
 }

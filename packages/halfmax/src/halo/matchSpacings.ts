@@ -89,7 +89,9 @@ function facesOf(layers: readonly Layer[]): { name: string; placeMm: number; var
     if (!(thicknessMm > 0 && thicknessMm < 1e4))
       throw new RangeError(`matchSpacings requires a thickness above 0, got ${thicknessMm} for ${name}`);
     if (!(uncertaintyMm >= 0 && uncertaintyMm < Infinity) || !(index >= 1 && index < 4))
-      throw new RangeError(`matchSpacings requires an uncertainty of 0 or more and an index from 1 to 4 for ${name}`);
+      throw new RangeError(
+        `matchSpacings requires an uncertainty of 0 or more and an index from 1 to 4 for ${name}`,
+      );
     if (index > 1) faces.push({ name: `the front of the ${name}`, placeMm, variance });
     placeMm += thicknessMm / index;
     variance += (uncertaintyMm / index) ** 2;

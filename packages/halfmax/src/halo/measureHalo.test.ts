@@ -27,7 +27,9 @@ function field(
       for (const halo of halos) {
         const r = Math.hypot(dx - (halo.dx ?? 0), dy);
         const edge = (radius: number) => (radius > 0 ? 1 / (1 + Math.exp((r - radius) / 0.7)) : 0);
-        light += ((halo.share * star) / (Math.PI * (halo.outer ** 2 - halo.inner ** 2))) * (edge(halo.outer) - edge(halo.inner));
+        light +=
+          ((halo.share * star) / (Math.PI * (halo.outer ** 2 - halo.inner ** 2))) *
+          (edge(halo.outer) - edge(halo.inner));
       }
       counts[y * SIZE + x] = Math.min(FULL, light + 10 * stream.normal());
     }
@@ -56,7 +58,10 @@ describe('measureHalo', () => {
     // Within 2 % of the radii, and within four standard uncertainties of the light.
     expect(Math.abs(value(disk.outerRadiusPixels) / 60 - 1)).toBeLessThan(0.02);
     expect(Math.abs(value(disk.innerRadiusPixels) / 24 - 1)).toBeLessThan(0.04);
-    const { value: share, standardUncertainty } = disk.shareOfStar as { value: number; standardUncertainty: number };
+    const { value: share, standardUncertainty } = disk.shareOfStar as {
+      value: number;
+      standardUncertainty: number;
+    };
     expect(Math.abs(share - 0.06)).toBeLessThan(4 * standardUncertainty);
     expect(standardUncertainty).toBeLessThan(0.004);
     // -2.5 lg of the share; surface: light over its area in square arcseconds.
@@ -88,7 +93,9 @@ describe('measureHalo', () => {
       3,
     );
     const { disks } = measureHalo(image, setup, randomStream(1)).measurement;
-    expect(disks.map((disk) => Math.round((disk.outerRadiusPixels as { value: number }).value))).toEqual([80, 44]);
+    expect(disks.map((disk) => Math.round((disk.outerRadiusPixels as { value: number }).value))).toEqual([
+      80, 44,
+    ]);
     expect(disks[0]!.displaced).toBe(true);
     expect(Math.abs((disks[0]!.displacementPixels.x as { value: number }).value - 4)).toBeLessThan(0.5);
   });
@@ -118,7 +125,11 @@ describe('measureHalo', () => {
       return 'accepted';
     };
     const flat = (value: (k: number) => number, size = 64) =>
-      starImage(size, size, Float32Array.from({ length: size * size }, (_, k) => value(k)));
+      starImage(
+        size,
+        size,
+        Float32Array.from({ length: size * size }, (_, k) => value(k)),
+      );
     const stream = randomStream(9);
     expect(refused(flat(() => 1, 20))).toContain('20 x 20 pixels');
     expect(refused(flat(() => 60000))).toContain('at or above the saturation');
@@ -187,7 +198,14 @@ describe('judgeHalo', () => {
   });
 
   it('reckons with the noise of the sky', () => {
-    const exposure = { exposureS: 300, electronsPerCount: 1, dark: 0, readNoise: 0, frameS: 300, pixels: 100 };
+    const exposure = {
+      exposureS: 300,
+      electronsPerCount: 1,
+      dark: 0,
+      readNoise: 0,
+      frameS: 300,
+      pixels: 100,
+    };
     const seen = (sky: number) =>
       judgeHalo(one.measurement, { kind: 'noise', hours: 1, sky, ...exposure })[0]!;
     // S t / sqrt(S t + n B t) by hand.

@@ -125,7 +125,9 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
   const numbers = bootstrapDisks(search.fit, search.misfit, draws, stream);
   const disks = numbers
     .map((one, d) => describeDisk(one, search, d, centre, units))
-    .sort((a, b) => (isAbsent(a.fluxCounts) || isAbsent(b.fluxCounts) ? 0 : b.fluxCounts.value - a.fluxCounts.value));
+    .sort((a, b) =>
+      isAbsent(a.fluxCounts) || isAbsent(b.fluxCounts) ? 0 : b.fluxCounts.value - a.fluxCounts.value,
+    );
   const limits = diskLimits(search, setup.obstruction ?? 0).map((limit): HaloLimit => {
     const share = isAbsent(starCounts) ? starCounts : limit.flux / starCounts.value;
     const surface = surfaceMagnitudes(limit.surface, units);
@@ -139,7 +141,8 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
       surfaceMagnitudes: surface,
     };
   });
-  if (limits.length === 0) notes.push('no disk could be told from the background and the wings in this image');
+  if (limits.length === 0)
+    notes.push('no disk could be told from the background and the wings in this image');
   const uncertainties = diskUncertainties(search.fit, search.misfit);
   const background = (k: number): Quantity =>
     Number.isFinite(uncertainties[k]!)
@@ -243,10 +246,18 @@ interface Units {
   readonly obstruction: number | undefined;
 }
 
-function describeDisk(one: DiskNumbers, search: DiskSearch, d: number, centre: StarCentre, units: Units): HaloDisk {
+function describeDisk(
+  one: DiskNumbers,
+  search: DiskSearch,
+  d: number,
+  centre: StarCentre,
+  units: Units,
+): HaloDisk {
   const fitted = search.fit.disks[d]!;
   const hidden = absent('no hole, or one that the star’s core hides');
-  const flux = fitted.holeFree ? one.flux : withHiddenHole(one.flux, one.outer.value, search, units.obstruction);
+  const flux = fitted.holeFree
+    ? one.flux
+    : withHiddenHole(one.flux, one.outer.value, search, units.obstruction);
   const share = overStar(flux, units.starCounts);
   return {
     outerRadiusPixels: one.outer,
@@ -317,7 +328,8 @@ function withHiddenHole(
   const lost = isKnown ? obstruction ** 2 : seen ** 2 / 3;
   const spread = isKnown ? 0 : seen ** 2 * Math.sqrt(4 / 45);
   const value = flux.value * (1 - lost);
-  const reach = (end: number): number => Math.hypot((end - flux.value) * (1 - lost), 1.96 * spread * flux.value);
+  const reach = (end: number): number =>
+    Math.hypot((end - flux.value) * (1 - lost), 1.96 * spread * flux.value);
   return {
     value,
     standardUncertainty: Math.hypot(flux.standardUncertainty * (1 - lost), spread * flux.value),
@@ -349,7 +361,8 @@ function overStar(value: Measured, star: Quantity): Quantity {
   if (isAbsent(star)) return star;
   const relative = star.standardUncertainty / star.value;
   const share = value.value / star.value;
-  const reach = (end: number): number => Math.hypot(end - value.value, 1.96 * relative * value.value) / star.value;
+  const reach = (end: number): number =>
+    Math.hypot(end - value.value, 1.96 * relative * value.value) / star.value;
   return {
     value: share,
     standardUncertainty: Math.hypot(value.standardUncertainty / star.value, share * relative),
@@ -389,7 +402,9 @@ function starOf(
 ): Quantity {
   if (setup.star !== undefined) return quantity(setup.star.counts, setup.star.standardUncertainty);
   if (saturated) {
-    return absent('the star is saturated: its light needs a short exposure or its magnitude and the zero point');
+    return absent(
+      'the star is saturated: its light needs a short exposure or its magnitude and the zero point',
+    );
   }
   const sum = apertureSum(image, mask, centre);
   return sum === null

@@ -37,7 +37,8 @@ export interface MovedHalo {
  */
 export function moveFilter(move: FilterMove): MovedHalo {
   for (const [name, value] of Object.entries(move)) {
-    if (!(value > 0 && value < Infinity)) throw new RangeError(`moveFilter requires ${name} above 0, got ${value}`);
+    if (!(value > 0 && value < Infinity))
+      throw new RangeError(`moveFilter requires ${name} above 0, got ${value}`);
   }
   const diameterUm = (2000 * move.airSpacingMm) / move.fNumber;
   const movedDiameterUm = (2000 * move.movedSpacingMm * move.fNumber) / move.fNumberBefore ** 2;

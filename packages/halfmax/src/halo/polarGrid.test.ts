@@ -31,14 +31,16 @@ describe('polarGrid', () => {
   );
 
   it('gives the pixels, medians and middle means of numpy in every cell', () => {
-    cells.forEach(([used, inImage, median, middleMean]: [number, number, number | null, number | null], c: number) => {
-      expect(grid.pixels[c]).toBe(used);
-      expect(grid.pixelsInImage[c]).toBe(inImage);
-      // Whole numbers: medians are exact, means differ by rounding only.
-      if (median === null) expect(grid.medians[c]).toBeNaN();
-      else expect(grid.medians[c]).toBe(median);
-      if (middleMean !== null) expect(grid.counts[c]! / middleMean).toBeCloseTo(1, 12);
-    });
+    cells.forEach(
+      ([used, inImage, median, middleMean]: [number, number, number | null, number | null], c: number) => {
+        expect(grid.pixels[c]).toBe(used);
+        expect(grid.pixelsInImage[c]).toBe(inImage);
+        // Whole numbers: medians are exact, means differ by rounding only.
+        if (median === null) expect(grid.medians[c]).toBeNaN();
+        else expect(grid.medians[c]).toBe(median);
+        if (middleMean !== null) expect(grid.counts[c]! / middleMean).toBeCloseTo(1, 12);
+      },
+    );
   });
 
   it('leaves the image as it was', () => {

@@ -172,7 +172,11 @@ function rowCrossings(dy: number, boundaries: Float64Array): { from: Float64Arra
   const from: number[] = [];
   for (let s = 0; s <= sectors; s++) {
     const angle = boundaries[s]!;
-    if (dy > 0 ? angle > 1e-12 && angle < Math.PI - 1e-12 : angle > Math.PI + 1e-12 && angle < 2 * Math.PI - 1e-12)
+    if (
+      dy > 0
+        ? angle > 1e-12 && angle < Math.PI - 1e-12
+        : angle > Math.PI + 1e-12 && angle < 2 * Math.PI - 1e-12
+    )
       from.push(dy / Math.tan(angle));
   }
   from.sort((a, b) => a - b);

@@ -1,5 +1,5 @@
-import { medianOf } from './medianOf.js';
 import { ringNoise } from './maskPixels.js';
+import { medianOf } from './medianOf.js';
 import type { PolarGrid } from './polarGrid.js';
 import type { Place } from './starImage.js';
 
@@ -155,7 +155,8 @@ function levels(table: Cells, plane: Place): { values: Float64Array; median: Flo
   const n = radius.length;
   const values = new Float64Array(counts.length);
   const medians = new Float64Array(n);
-  for (let i = 0; i < n; i++) medians[i] = medianOf(Array.from(counts.subarray(i * sectors, (i + 1) * sectors)));
+  for (let i = 0; i < n; i++)
+    medians[i] = medianOf(Array.from(counts.subarray(i * sectors, (i + 1) * sectors)));
   for (let i = 0; i < n; i++) {
     const a = Math.max(0, i - 1);
     const b = Math.min(n - 1, i + 1);
@@ -167,7 +168,8 @@ function levels(table: Cells, plane: Place): { values: Float64Array; median: Flo
       values[k] = counts[k]! - along - slope * (cellRadius[k]! - radius[i]!);
     }
   }
-  for (let i = 0; i < n; i++) medians[i] = medianOf(Array.from(values.subarray(i * sectors, (i + 1) * sectors)));
+  for (let i = 0; i < n; i++)
+    medians[i] = medianOf(Array.from(values.subarray(i * sectors, (i + 1) * sectors)));
   return { values, median: medians };
 }
 

@@ -12,7 +12,12 @@
  * @example
  * selectOrder(new Float32Array([5, 1, 4, 2, 3]), 0, 5, 2); // => 3
  */
-export function selectOrder(values: Float32Array | Float64Array, from: number, to: number, k: number): number {
+export function selectOrder(
+  values: Float32Array | Float64Array,
+  from: number,
+  to: number,
+  k: number,
+): number {
   let low = from;
   let high = to - 1;
   while (low < high) {

@@ -3,7 +3,7 @@ import { findStar } from './findStar.js';
 import { locateCentre } from './locateCentre.js';
 import { maskSaturated } from './maskPixels.js';
 import { medianOf } from './medianOf.js';
-import { type Place, PIXEL_SATURATED, type StarImage } from './starImage.js';
+import { PIXEL_SATURATED, type Place, type StarImage } from './starImage.js';
 
 /** Light of a star in the exposure in which its halo is measured. */
 export interface StarFlux {
@@ -41,11 +41,17 @@ export function starFluxFromShort(
   const mask = maskSaturated(image, saturationCounts);
   const at = Math.round(found.place.y) * image.width + Math.round(found.place.x);
   if (found.saturatedRadius > 0 || (mask[at]! & PIXEL_SATURATED) !== 0) {
-    refuse(name, '', 'shows the star saturated too', 'give an exposure short enough, or the star’s magnitude');
+    refuse(
+      name,
+      '',
+      'shows the star saturated too',
+      'give an exposure short enough, or the star’s magnitude',
+    );
   }
   const centre = locateCentre(image, mask, found.place, 0);
   const sum = apertureSum(image, mask, centre);
-  if (sum === null) refuse(name, '', 'shows the star too near to the edge', 'give an image with room about the star');
+  if (sum === null)
+    refuse(name, '', 'shows the star too near to the edge', 'give an image with room about the star');
   return {
     counts: sum.counts * exposureRatio,
     standardUncertainty: sum.standardUncertainty * exposureRatio,

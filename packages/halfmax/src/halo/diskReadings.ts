@@ -1,0 +1,147 @@
+import { type DiskFit, type DiskStart, fitDisks } from './fitDisks.js';
+import type { RingTable } from './ringTable.js';
+import { rawHoles } from './scanDisks.js';
+import { type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
+import { type WingModel, wingModel } from './wings.js';
+
+/** Disks, and how many terms the wings need with them. */
+export interface DiskChoice {
+  readonly disks: readonly DiskStart[];
+  readonly terms: number;
+}
+
+/** Fall of the weighted sum of squares that a displacement must bring: 1 in 1000 by chance is 13.8 for two numbers. */
+const DISPLACED = 16;
+/** The same for a hole: few telescopes have no obstruction, so less is asked. */
+const HOLE = 8;
+/** Obstructions that telescopes have, common practice: where to begin the search for a hole. */
+const USUAL_HOLES: readonly number[] = [0.2, 0.3, 0.4, 0.5];
+/** The same for several disks at once. */
+const COMMON_HOLES: readonly number[] = [0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5];
+/** An inner radius this near to another disk's outer one, pixels and share of it, can be one disk cut in two. */
+const TOUCHING_PIXELS = 4;
+const TOUCHING_SHARE = 0.05;
+
+/** Frees the place of each disk where that pays, and closes holes that reached the innermost ring. */
+export function settleDisks(table: RingTable, wings: WingModel, fit: DiskFit): DiskFit {
+  const first = table.radius[0]! - table.width[0]! / 2;
+  const again = (disks: readonly DiskStart[]): DiskFit => fitDisks(table, wings, disks, fit.weights);
+  let best = fit;
+  fit.disks.forEach((_, d) => {
+    const disk = best.disks[d]!;
+    if (disk.holeFree && disk.inner < first + 1) {
+      best = again(replaced(best.disks, d, { inner: 0, holeFree: false }));
+    }
+    if (best.disks[d]!.placeFree) return;
+    const moved = again(replaced(best.disks, d, { placeFree: true }));
+    if (best.sum - moved.sum > DISPLACED) best = moved;
+  });
+  return best;
+}
+
+/**
+ * Opens a hole in each disk where that pays, and looks for a better one in each that has a hole: the rings say where to
+ * try, and some usual shares are tried too; the cells decide, for a displaced hole is washed out in the rings.
+ */
+export function openHoles(table: RingTable, settled: DiskFit, options: SearchOptions): DiskChoice {
+  const { reference } = options;
+  const n = table.radius.length;
+  const first = table.radius[0]! - table.width[0]! / 2;
+  let disks = settled.disks;
+  let { termsWithout: terms } = scanRings(table, disks, options, []);
+  const fit = (some: readonly DiskStart[], k: number): DiskFit =>
+    fitDisks(table, wingModel(table.radius[0]!, table.radius[n - 1]!, k, reference), some, settled.weights);
+  settled.disks.forEach((disk, d) => {
+    const holes = rawHoles(table.radius, table.width, withReference(table, reference), disk.blur, disk);
+    // The hole at hand as a disk of its own: the best place for another one is found with it set free.
+    const whole = { ...disk, inner: 0 };
+    const asKnown = disks.flatMap((one, k) => (k === d ? [whole, { ...whole, outer: disk.inner }] : [one]));
+    const { candidate, terms: withHole } = scanRings(table, asKnown, options, holes);
+    let best = fit(disks, terms);
+    let bestTerms = terms;
+    // Wings free enough to imitate a wrong hole would keep it: begin with stiff ones.
+    const stiff = termsFor(table, options)[0]!;
+    const starts = USUAL_HOLES.map((share) => ({ inner: share * disk.outer, k: stiff }));
+    if (candidate !== null) starts.push({ inner: candidate.inner, k: withHole });
+    if (options.hole !== undefined) starts.push({ inner: options.hole * disk.outer, k: stiff });
+    for (const { inner, k } of starts) {
+      if (inner < first + 2 || inner > 0.95 * disk.outer) continue;
+      const open = fit(replaced(disks, d, { inner, holeFree: true }), k);
+      if (open.disks[d]!.surface <= 0 || open.disks[d]!.inner < first + 1) continue;
+      const needed = best.disks[d]!.holeFree ? 1 : HOLE;
+      if (best.sum - open.sum + (bestTerms - k) * Math.log(n) < needed) continue;
+      best = open;
+      bestTerms = k;
+    }
+    disks = best.disks;
+    terms = bestTerms;
+  });
+  return { disks, terms };
+}
+
+/**
+ * Tries other readings of several disks together: one hole for all, as the shadow of one obstruction; holes exchanged;
+ * two that touch taken as one. Each parameter counts by Schwarz's criterion.
+ *
+ * @param table - cells and rings
+ * @param settled - fit to begin with
+ * @param terms - of the wings with it
+ * @param options - of the search
+ * @returns the best reading
+ *
+ * Source: Schwarz, Ann. Stat. 6, 461 (1978).
+ */
+export function regroupDisks(
+  table: RingTable,
+  settled: DiskFit,
+  terms: number,
+  options: SearchOptions,
+): DiskChoice {
+  const n = table.radius.length;
+  const first = table.radius[0]! - table.width[0]! / 2;
+  const stiff = termsFor(table, options)[0]!;
+  const { disks } = settled;
+  const withHoles = (holes: readonly number[]): DiskStart[] =>
+    disks.map((disk, k) => {
+      const inner = Math.min(0.9 * disk.outer, holes[k]!);
+      return inner < first + 2 ? { ...disk, inner: 0, holeFree: false } : { ...disk, inner, holeFree: true };
+    });
+  const shares = [...COMMON_HOLES, ...(options.hole === undefined ? [] : [options.hole])];
+  const readings: DiskStart[][] = shares.map((share) => withHoles(disks.map((disk) => share * disk.outer)));
+  disks.forEach((one, d) => {
+    disks.forEach((other, e) => {
+      if (e < d) {
+        readings.push(
+          withHoles(disks.map(({ inner }, k) => (k === d ? other.inner : k === e ? one.inner : inner))),
+        );
+      }
+      if (
+        e !== d &&
+        Math.abs(one.inner - other.outer) < Math.max(TOUCHING_PIXELS, TOUCHING_SHARE * other.outer)
+      ) {
+        const joined = { ...one, inner: other.inner, holeFree: other.holeFree };
+        readings.push(disks.flatMap((disk, k) => (k === e ? [] : [k === d ? joined : disk])));
+      }
+    });
+  });
+  const score = (fit: DiskFit): number => fit.sum + fit.parameters.length * Math.log(n);
+  const fitted = (some: readonly DiskStart[], k: number): DiskFit =>
+    fitDisks(
+      table,
+      wingModel(table.radius[0]!, table.radius[n - 1]!, k, options.reference),
+      some,
+      settled.weights,
+    );
+  let best = { disks, terms, score: score(fitted(disks, terms)) - 1 };
+  for (const reading of readings) {
+    const fit = fitted(reading, stiff);
+    if (score(fit) < best.score && fit.disks.every((disk) => disk.surface > 0)) {
+      best = { disks: fit.disks, terms: stiff, score: score(fit) };
+    }
+  }
+  return { disks: best.disks, terms: best.terms };
+}
+
+function replaced(disks: readonly DiskStart[], d: number, change: Partial<DiskStart>): DiskStart[] {
+  return disks.map((disk, k) => (k === d ? { ...disk, ...change } : disk));
+}
