@@ -70,6 +70,7 @@ export const notebookLaws: RoomLaws = {
     'run',
     'report',
     'template',
+    'exercises',
     'index',
     'commands',
     'cli',
@@ -77,7 +78,6 @@ export const notebookLaws: RoomLaws = {
   nodeRooms: null,
   withoutIndex: 'commands',
   pastTheIndex: [
-    { file: 'notebook/types.ts', by: 'index', why: 'types without code' },
     { file: 'display/emit.ts', by: 'inputs', why: 'a leaf: a cell that reads its inputs shows no figure' },
     { file: 'kernel/kernelSettings.ts', by: 'inputs', why: 'a leaf: a cell starts no kernel' },
   ],

@@ -119,7 +119,8 @@ describe('names of frame files', () => {
   it.each([
     ['ossenvale-ha', ['H-alpha']],
     ['x-h-beta-8', ['H-beta']],
-    ['ossenvale-s2', ['[S II]']],
+    ['ossenvale-s2', ['[S II] 671.6', '[S II] 673.1']],
+    ['brennick-o3-7', ['[O III] 500.7']],
     ['brennick-twin', null],
     ['7', null],
   ])('%s: lines %j', (id, lines) => {
@@ -162,6 +163,7 @@ describe('halfmax-notebook new', () => {
     expect(asked).toHaveLength(2);
     expect(asked.at(-1)).toBe('left');
     expect(out).not.toContain('TODO');
+    expect(out).toContain('takenAt');
     const { detector, filters, frames } = manifestIn(folder);
     expect(detector).toEqual({ pixels: 2048, saturationCounts: 61500 });
     expect(filters).toEqual([{ id: 'ossenvale-ha', label: 'ossenvale-ha', lines: ['H-alpha'] }]);

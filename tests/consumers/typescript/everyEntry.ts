@@ -1,13 +1,16 @@
 // One export of every entry, with its type; each expected error proves that the type is known and not any.
 import { BadInputError, type Measurement, measureSession } from 'halfmax';
+import { curveInBeam } from 'halfmax/beam';
 import { type Dispersion, wavelengthAt } from 'halfmax/calibration';
 import { correctBand, type MeasuredBand } from 'halfmax/correction';
 import { type CleanSpectrum, saturationMask } from 'halfmax/frames';
+import { ringEdges } from 'halfmax/halo';
 import { type CurveTable, measureSession as measureAgain } from 'halfmax/measure';
 import { type Curve, findBands, isAbsent, type Quantity } from 'halfmax/metrics';
 import { fitPolynomial, type PolynomialFit } from 'halfmax/numeric';
 import { type EmissionLine, resolveLines } from 'halfmax/reference';
 import { type BenchSession, readSession } from 'halfmax/session';
+import { type SiteSky, siteSky } from 'halfmax/sky';
 import { type TransmittanceCurve, transmittanceCurve } from 'halfmax/transmittance';
 import { coverageInterval, type Distribution } from 'halfmax/uncertainty';
 import { judge, type Verdict } from 'halfmax/verdict';
@@ -56,6 +59,20 @@ export const wavelengths = (of: Curve): string => of.wavelengthNm;
 // @ts-expect-error the number may be absent
 export const value = (of: Quantity): number => of.value;
 export const known = (of: Quantity): number => (isAbsent(of) ? 0 : of.value);
+
+// halfmax/beam
+export const inBeam = (of: Curve): Curve => curveInBeam(of, { fNumber: 4 }, { effectiveIndex: 2 });
+// @ts-expect-error the beam is needed
+export const withoutBeam = (of: Curve): Curve => curveInBeam(of);
+
+// halfmax/sky
+export const brightness = (): number => siteSky({ skyBrightness: 20 }).vMagnitude;
+// @ts-expect-error the brightness is a number
+export const words = (sky: SiteSky): string => sky.vMagnitude;
+
+// halfmax/halo
+// @ts-expect-error edges are not a text
+export const edges = (...given: Parameters<typeof ringEdges>): string => ringEdges(...given);
 
 // halfmax/correction
 export const band: MeasuredBand = { centreNm: 656.3, fwhmNm: 3.2, peakTransmittance: 0.9 };

@@ -37,7 +37,7 @@ const setup = (name) => ({
   saturationCounts: SATURATION,
   star: { counts: 1e7, standardUncertainty: 0, source: 'nominal' },
 });
-const valueOf = (quantity) => quantity.value ?? Number.NaN;
+const numberOf = (quantity) => quantity.value ?? Number.NaN;
 
 const files = readdirSync(folder).filter((file) => file.endsWith('.fits'));
 check(folder, files.length > 0, 'holds no FITS image');
@@ -52,7 +52,7 @@ try {
     const { measurement } = measureHalo(image, setup(file), randomStream(1));
     check(file, measurement.disks.length === 0, `names ${measurement.disks.length} halos where none was put`);
     check(file, measurement.limits.length > 0, 'gives no upper limit');
-    const centre = { x: valueOf(measurement.centre.x) - 1, y: valueOf(measurement.centre.y) - 1 };
+    const centre = { x: numberOf(measurement.centre.x) - 1, y: numberOf(measurement.centre.y) - 1 };
     compareWithNumpy(file, image, centre);
 
     const { noise } = measurement.background;
@@ -70,7 +70,7 @@ try {
         return value + surface * (inside(outer) - inside(inner));
       });
       const again = measureHalo({ ...image, counts }, setup(file), randomStream(1)).measurement;
-      const disk = again.disks.find((one) => Math.abs(valueOf(one.outerRadiusPixels) / outer - 1) < 0.1);
+      const disk = again.disks.find((one) => Math.abs(numberOf(one.outerRadiusPixels) / outer - 1) < 0.1);
       if (disk === undefined) {
         console.log(
           `${file}: a halo of ${outer.toFixed(1)} pixels and ${surface.toFixed(0)} counts is not found`,
@@ -78,13 +78,13 @@ try {
         continue;
       }
       found++;
-      const error = Math.abs(valueOf(disk.outerRadiusPixels) / outer - 1);
+      const error = Math.abs(numberOf(disk.outerRadiusPixels) / outer - 1);
       errors.push(error);
-      check(file, error < 0.02, `outer radius ${valueOf(disk.outerRadiusPixels)} for ${outer}`);
+      check(file, error < 0.02, `outer radius ${numberOf(disk.outerRadiusPixels)} for ${outer}`);
       check(file, again.disks.length === 1, `names ${again.disks.length} halos for one`);
       const [low, high] = disk.surfaceCounts.interval95;
       if (low <= surface && surface <= high) held++;
-      const spacing = valueOf(haloGeometry(disk, { fNumber: 2.7 }).airSpacingMm);
+      const spacing = numberOf(haloGeometry(disk, { fNumber: 2.7 }).airSpacingMm);
       const truth = (2 * outer * 0.015 * 2.7) / 2;
       check(file, Math.abs(spacing / truth - 1) < 0.02, `spacing ${spacing} mm for ${truth}`);
     }

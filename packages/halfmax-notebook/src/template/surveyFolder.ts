@@ -68,6 +68,10 @@ export function surveyFolder(folder: string): FolderSurvey {
       return { ...guess, exposureMs: guess.exposureMs ?? stated, files };
     })
     .sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role));
+  if (list.some(({ role }) => role === 'open') && list.some(({ role }) => role === 'filtered'))
+    remarks.push(
+      'frames: with takenAt, such as "2026-01-31T20:15:00Z", in the open and filtered entries the drift of the lamp can be taken out.',
+    );
   const ids = [...new Set(list.flatMap(({ filter }) => (filter === null ? [] : [filter])))];
   const counts = used.flatMap(({ look }) => (look === null ? [] : [look.highest]));
   return {

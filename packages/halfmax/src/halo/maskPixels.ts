@@ -20,6 +20,8 @@ const PATCHES: readonly { readonly size: number; readonly deviation: number; rea
 ];
 /** How well a cell stands for each of its pixels, as a share of its light above the background. */
 const CELL_SHARE = 0.03;
+/** The same for the curve of a steep profile within a ring of one pixel, times the distance squared, pixels squared. */
+const CELL_CURVATURE = 60;
 
 /**
  * Marks the pixels that have no value or are too full, and those beside the full ones.
@@ -80,8 +82,11 @@ export function maskOutliers(
       const dx = boxX + i - grid.centre.x;
       const distance = Math.sqrt(dx * dx + dy * dy);
       const here = middle + slope[ring]! * (distance - offset[ring]!) + plane.x * dx + plane.y * dy;
-      const allowed = CELL_SHARE * (middle - background);
-      const score = (counts[row + i]! - here) / Math.sqrt(sigma * sigma + allowed * allowed);
+      const light = Math.max(0, middle - background);
+      const allowed = (CELL_SHARE + CELL_CURVATURE / (distance * distance)) * light;
+      const beyond = counts[row + i]! - here;
+      // What the cell cannot tell is taken off before noise is reckoned: in a patch it would not average out.
+      const score = (Math.sign(beyond) * Math.max(0, Math.abs(beyond) - allowed)) / sigma;
       if (Math.abs(score) > HOT_DEVIATION) result[row + i]! |= PIXEL_HOT;
       deviation[at] = Math.max(-HOT_DEVIATION, Math.min(HOT_DEVIATION, score));
       known[at] = 1;

@@ -234,7 +234,7 @@ function exponentOf(search: DiskSearch): number | { readonly absent: string } {
   const { table, fit } = search;
   const from = table.radius[0]!;
   const k = table.radius.findIndex((radius) => radius >= 3 * from);
-  const ratio = fit.wingLight[0]! / fit.wingLight[k < 0 ? 0 : k]!;
+  const ratio = fit.wingLight[0]! / fit.wingLight[Math.max(0, k)]!;
   if (k < 1 || !(ratio > 1)) return absent('the wings do not fall over the range measured');
   return Math.log(ratio) / Math.log(table.radius[k]! / from);
 }

@@ -52,6 +52,9 @@ export function knownColumns(table: RingTable, disk: DiskStart): Float64Array[] 
   );
 }
 
+/** Two frames of a star are alike to this share of their light at best: seeing and focus change. */
+const LIKENESS = 0.02;
+
 /** Variance of the rings with that of the reference scaled to them. */
 export function withReference(table: RingTable, reference: ReferenceProfile | undefined): Float64Array {
   if (reference === undefined) return table.meanVariance;
@@ -62,6 +65,6 @@ export function withReference(table: RingTable, reference: ReferenceProfile | un
   return table.meanVariance.map((variance, i) => {
     let at = 0;
     while (at < reference.radius.length - 1 && reference.radius[at + 1]! <= table.radius[i]!) at++;
-    return variance + scale * scale * reference.variance[at]!;
+    return variance + scale * scale * (reference.variance[at]! + (LIKENESS * reference.counts[at]!) ** 2);
   });
 }

@@ -25,7 +25,7 @@ export function selectOrder(
     const a = values[low]!;
     const b = values[(low + high) >> 1]!;
     const c = values[high]!;
-    const pivot = a < b ? (b < c ? b : a < c ? c : a) : a < c ? a : b < c ? c : b;
+    const pivot = Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
     let i = low;
     let j = high;
     while (i <= j) {

@@ -104,6 +104,9 @@ function interpolate(profile: ReferenceProfile, at: number): number {
     if (radius[middle]! <= at) low = middle;
     else high = middle;
   }
-  const share = (at - radius[low]!) / (radius[high]! - radius[low]!);
-  return counts[low]! + share * (counts[high]! - counts[low]!);
+  const [r0, r1, a, b] = [radius[low]!, radius[high]!, counts[low]!, counts[high]!];
+  // Along a power of the radius where both are bright, for the light near the core is steep.
+  const isBright = Math.min(a, b) > 10 * Math.sqrt(Math.max(profile.variance[low]!, profile.variance[high]!));
+  if (isBright) return a * (at / r0) ** (Math.log(b / a) / Math.log(r1 / r0));
+  return a + ((at - r0) / (r1 - r0)) * (b - a);
 }

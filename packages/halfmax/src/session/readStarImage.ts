@@ -141,7 +141,7 @@ function roughStar(handle: number, header: StarImageHeader, saturation: number, 
       const value = row[x]!;
       const at = start + (x >> 3);
       if (value >= saturation) full[at]!++;
-      if (!Number.isNaN(value)) light[at]! += value < saturation ? value : saturation;
+      if (!Number.isNaN(value)) light[at]! += Math.min(value, saturation);
     }
   });
   let best = 0;
