@@ -13,7 +13,9 @@ export default defineConfig({
   test: {
     // One worker per core: left alone, vitest keeps one core free.
     maxWorkers: availableParallelism(),
-    testTimeout: 30_000,
+    // Time is no test: wide enough for a busy machine.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     pool: 'forks',
     // Tests that need minutes together are marked so and left to tests/further/long/check.mjs.
     tags: [{ name: 'long', description: 'run by .ci/run alone', timeout: 180_000 }],

@@ -92,7 +92,7 @@ describe('a kernel', () => {
       },
       60_000,
     );
-  }, 60_000);
+  }, 180_000);
 
   afterAll(async () => {
     await kernel.stop();

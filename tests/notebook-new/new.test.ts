@@ -196,7 +196,7 @@ describe('halfmax-notebook new', () => {
     const found = measured.find(({ id }: { id: string }) => id === 'ossenvale-ha').bands[0].asMeasured
       .centreNm;
     expect(Math.abs(found.value - centre)).toBeLessThan(4 * found.standardUncertainty);
-  });
+  }, 180_000);
 
   it('leaves open what nobody tells, and measure refuses each by its place', async () => {
     const folder = folderWith('open-ends', [
