@@ -1,7 +1,9 @@
 import type { Measured } from '../metrics/index.js';
 import { quantile, type RandomStream, studentQuantile } from '../numeric/index.js';
 import { diskUncertainties } from './diskCovariance.js';
-import { type DiskFit, type DiskStart, disksFrom } from './fitDisks.js';
+import type { DiskStart } from './diskShape.js';
+import { disksFrom } from './diskSystem.js';
+import type { DiskFit } from './fitDisks.js';
 import type { Misfit } from './fitMisfit.js';
 import { solveSymmetric } from './solveSymmetric.js';
 

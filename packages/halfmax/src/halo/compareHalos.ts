@@ -1,7 +1,8 @@
 import { absent, isAbsent, type Measured, type Quantity, quantity } from '../metrics/index.js';
 import { diskFlux } from './bootstrapDisks.js';
 import { diskUncertainties } from './diskCovariance.js';
-import { type DiskStart, fitDisks } from './fitDisks.js';
+import type { DiskStart } from './diskShape.js';
+import { fitDisks } from './fitDisks.js';
 import { fitMisfit } from './fitMisfit.js';
 import type { HaloResult } from './measureHalo.js';
 

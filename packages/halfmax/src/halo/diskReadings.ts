@@ -1,4 +1,5 @@
-import { type DiskFit, type DiskStart, fitDisks } from './fitDisks.js';
+import type { DiskStart } from './diskShape.js';
+import { type DiskFit, fitDisks } from './fitDisks.js';
 import type { RingTable } from './ringTable.js';
 import { rawHoles } from './scanDisks.js';
 import { type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
@@ -17,7 +18,7 @@ const HOLE = 8;
 /** Obstructions that telescopes have, common practice: where to begin the search for a hole. */
 const USUAL_HOLES: readonly number[] = [0.2, 0.3, 0.4, 0.5];
 /** The same for several disks at once. */
-const COMMON_HOLES: readonly number[] = [0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5];
+const COMMON_HOLES: readonly number[] = [0.2, 0.28, 0.36, 0.45];
 /** An inner radius this near to another disk's outer one, pixels and share of it, can be one disk cut in two. */
 const TOUCHING_PIXELS = 4;
 const TOUCHING_SHARE = 0.05;

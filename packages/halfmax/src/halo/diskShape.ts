@@ -7,6 +7,18 @@ export interface DiskShape {
   readonly dy: number;
 }
 
+/** A disk to be fitted, and what of it is free. */
+export interface DiskStart extends DiskShape {
+  /** Counts a pixel. */
+  readonly surface: number;
+  /** Standard deviation of its edges, pixels. */
+  readonly blur: number;
+  /** Whether the outer radius and the blur are fitted. */
+  readonly radiusFree: boolean;
+  readonly holeFree: boolean;
+  readonly placeFree: boolean;
+}
+
 /** Root of 5: a cubic ramp of this many standard deviations to each side has that standard deviation. */
 const RAMP = Math.sqrt(5);
 

@@ -1,6 +1,7 @@
 export { type ComparedHalo, type ComparedImage, compareHalos, type HaloComparison } from './compareHalos.js';
 export { type HaloGeometry, type HaloOptics, haloGeometry } from './haloGeometry.js';
 export type { HaloDisk, HaloLimit, HaloMeasurement, ProfileRing } from './haloMeasurement.js';
+export type { HaloSetup } from './haloSetup.js';
 export {
   type HaloJudgement,
   type HaloTolerance,
@@ -9,7 +10,7 @@ export {
   type NoiseTolerance,
 } from './judgeHalo.js';
 export { type FacePair, type Layer, matchSpacings, type SpacingMatch } from './matchSpacings.js';
-export { type HaloResult, type HaloSetup, measureHalo, wingReference } from './measureHalo.js';
+export { type HaloResult, measureHalo, wingReference } from './measureHalo.js';
 export { type FilterMove, type MovedHalo, moveFilter } from './moveFilter.js';
 export { type PolarGrid, polarGrid } from './polarGrid.js';
 export { ringEdges } from './ringEdges.js';

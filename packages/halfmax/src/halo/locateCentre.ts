@@ -16,7 +16,7 @@ const ROUNDS = 30;
 /** Pixels between the core and the light that is used: nearer, the rings are too steep for whole pixels. */
 const MARGIN = 4;
 /** What whole pixels and overflowing columns do to the centre, pixels: found with simulated stars of known place. */
-const LEAST_UNCERTAINTY = 0.03;
+const LEAST_UNCERTAINTY = 0.01;
 /** A pixel is trusted to this share of the light there: wings are not perfectly round. */
 const ROUNDNESS = 0.05;
 

@@ -21,7 +21,7 @@ const PATCHES: readonly { readonly size: number; readonly deviation: number; rea
 /** How well a cell stands for each of its pixels, as a share of its light above the background. */
 const CELL_SHARE = 0.03;
 /** The same for the curve of a steep profile within a ring of one pixel, times the distance squared, pixels squared. */
-const CELL_CURVATURE = 60;
+const CELL_CURVATURE = 25;
 
 /**
  * Marks the pixels that have no value or are too full, and those beside the full ones.

@@ -1,5 +1,5 @@
+import type { DiskStart } from './diskShape.js';
 import { diskColumns } from './diskShape.js';
-import type { DiskStart } from './fitDisks.js';
 import type { RingTable } from './ringTable.js';
 import { type DiskScan, type RawCandidate, scanDisks } from './scanDisks.js';
 import { type ReferenceProfile, ringColumns, wingModel, wingTerms } from './wings.js';

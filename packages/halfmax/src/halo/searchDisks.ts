@@ -1,7 +1,8 @@
 import type { RandomStream } from '../numeric/index.js';
 import { diskUncertainties } from './diskCovariance.js';
 import { openHoles, regroupDisks, settleDisks } from './diskReadings.js';
-import { type DiskFit, type DiskStart, fitDisks } from './fitDisks.js';
+import type { DiskStart } from './diskShape.js';
+import { type DiskFit, fitDisks } from './fitDisks.js';
 import { fitMisfit, type Misfit } from './fitMisfit.js';
 import { leastSquares } from './leastSquares.js';
 import type { PolarGrid } from './polarGrid.js';
