@@ -35,7 +35,9 @@ function compare(name, ours, theirs) {
 
 cpSync(fixtures, inFolder, { recursive: true });
 // Where the notebooks of the repository name a folder, it is relative to their own: those run in place.
-const inPlace = [...notebooksIn(fixtures), ...(existsSync(worked) ? notebooksIn(worked) : [])];
+// The worked notebooks take some minutes more: `--worked` takes them in.
+const takesWorked = process.argv.includes('--worked') && existsSync(worked);
+const inPlace = [...notebooksIn(fixtures), ...(takesWorked ? notebooksIn(worked) : [])];
 const made = [
   work.put('cells.ipynb', manyCells),
   work.put('lines.ipynb', manyLines),
