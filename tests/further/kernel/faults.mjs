@@ -46,7 +46,7 @@ async function notebookFault(name, cells, expected, extra = []) {
     : '';
   check(
     `${name}: no path of the machine`,
-    !text.includes(work.folder) && !text.includes('/work/') && !text.includes('/node_modules/'),
+    !text.includes(work.folder) && !text.includes('/node_modules/'),
   );
   const left = await leftBehind(work);
   check(`${name}: nothing left behind`, left === '', left);
