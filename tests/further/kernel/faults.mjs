@@ -44,10 +44,7 @@ async function notebookFault(name, cells, expected, extra = []) {
   const text = names.includes('trial.failed.ipynb')
     ? readFileSync(join(work.out, 'trial.failed.ipynb'), 'utf8')
     : '';
-  check(
-    `${name}: no path of the machine`,
-    !text.includes(work.folder) && !text.includes('/node_modules/'),
-  );
+  check(`${name}: no path of the machine`, !text.includes(work.folder) && !text.includes('/node_modules/'));
   const left = await leftBehind(work);
   check(`${name}: nothing left behind`, left === '', left);
   table.push({
