@@ -12,7 +12,7 @@ export interface StarImageOptions {
   readonly near?: Place;
   /** Counts at and above which a pixel is full. */
   readonly saturationCounts: number;
-  /** Pixels to each side of the star that are kept of a large image; left out: 1200. */
+  /** Pixels to each side of the star that are kept of a large image; left out: 1400. */
   readonly reach?: number;
 }
 
@@ -23,14 +23,14 @@ export interface StarFile extends StarImage {
 }
 
 /** Images of at most this many pixels are kept whole. */
-const WHOLE = 6_000_000;
-const REACH = 1200;
+const WHOLE = 8_000_000;
+const REACH = 1400;
 const CHUNK_BYTES = 8 * 1048576;
 const BLOCK = 8;
 
 /**
  * Reads the image of a star from a FITS file, row after row: of a large frame only the surroundings of the star are
- * kept, so that memory is bounded whatever the size of the frame (23 MB of pixels).
+ * kept, so that memory is bounded whatever the size of the frame (32 MB of pixels).
  *
  * @param path - file to read
  * @param where - its name in messages
