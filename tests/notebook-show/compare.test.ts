@@ -1,14 +1,12 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import {
-  compareCommand,
-  compareNotebooks,
-  formatComparison,
-  formatNotebook,
-  type Notebook,
-} from 'halfmax-notebook/notebook';
+import { compareNotebooks, formatComparison, formatNotebook, type Notebook } from 'halfmax-notebook/notebook';
 import { afterAll, describe, expect, it } from 'vitest';
+import { compareCommand } from '../../packages/halfmax-notebook/src/commands/compare.js';
+import type { Terminal } from '../../packages/halfmax-notebook/src/commands/terminal.js';
+
+const silent: Terminal = { out: () => {}, error: () => {}, showsProgress: false };
 
 const display = (data: object): object => ({ output_type: 'display_data', metadata: {}, data });
 const stdout = (text: string): object => ({ output_type: 'stream', name: 'stdout', text });
@@ -191,15 +189,13 @@ describe('the command', () => {
   const a = write('a.ipynb', single(stdout('1')));
   const b = write('b.ipynb', single(stdout('2')));
 
-  it('ends with 0 for the same and 3 for different, and says so', async () => {
+  it('ends with 0 for the same and 3 for different, and says so', () => {
     let text = '';
-    const out = (part: string): void => {
-      text += part;
-    };
-    expect(await compareCommand([a, a], out)).toBe(0);
+    const terminal: Terminal = { ...silent, out: (part) => (text += part) };
+    expect(compareCommand([a, a], terminal)).toBe(0);
     expect(text).toContain('1 cells: 1 same; numbers compared exactly.');
-    expect(await compareCommand([a, b], out)).toBe(3);
-    expect(await compareCommand([a, b, '--tolerance', '0.5'], out)).toBe(0);
+    expect(compareCommand([a, b], terminal)).toBe(3);
+    expect(compareCommand([a, b, '--tolerance', '0.5'], terminal)).toBe(0);
     expect(text).toContain('with a tolerance of 0.5 of the larger');
   });
 
@@ -211,7 +207,7 @@ describe('the command', () => {
     [[a, b, '--exact'], /--exact: is not an option of this command/],
     [[a, join(folder, 'none.ipynb')], /none\.ipynb: does not exist/],
     [[a, folder], /is a folder/],
-  ])('refuses %j', async (args, message) => {
-    await expect(compareCommand(args, () => {})).rejects.toThrow(message);
+  ])('refuses %j', (args, message) => {
+    expect(() => compareCommand(args, silent)).toThrow(message);
   });
 });

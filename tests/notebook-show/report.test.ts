@@ -3,10 +3,14 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { formatNotebook, type Notebook } from 'halfmax-notebook/notebook';
-import { buildReport, reportCommand, sanitiseHtml } from 'halfmax-notebook/report';
+import { buildReport, sanitiseHtml } from 'halfmax-notebook/report';
 import { afterAll, describe, expect, it } from 'vitest';
+import { reportCommand } from '../../packages/halfmax-notebook/src/commands/report.js';
+import type { Terminal } from '../../packages/halfmax-notebook/src/commands/terminal.js';
 import { renderMarkdown } from '../../packages/halfmax-notebook/src/report/renderMarkdown.js';
 import { safeFigure } from '../../packages/halfmax-notebook/src/report/safeFigure.js';
+
+const silent: Terminal = { out: () => {}, error: () => {}, showsProgress: false };
 
 const notebook = (cells: readonly object[], metadata: object = {}): Notebook =>
   ({ nbformat: 4, nbformat_minor: 5, metadata, cells }) as unknown as Notebook;
@@ -224,8 +228,9 @@ describe('the command', () => {
   it('writes one file and says which', async () => {
     const target = join(folder, 'out', 'a.html');
     let said = '';
-    const code = await reportCommand([source, '--out', target, '--title', 'Mine'], (text) => {
-      said += text;
+    const code = await reportCommand([source, '--out', target, '--title', 'Mine'], {
+      ...silent,
+      out: (text) => (said += text),
     });
     expect(code).toBe(0);
     expect(said).toContain('a.html: 1 notebook, 0');
@@ -242,6 +247,6 @@ describe('the command', () => {
     [[source, '--out', join(source, 'a.html')], /is a file, not a folder|cannot be written/],
     [[source, '--theme', 'x'], /--theme: is not an option of this command/],
   ])('refuses %j', async (args, message) => {
-    await expect(reportCommand(args, () => {})).rejects.toThrow(message);
+    await expect(reportCommand(args, silent)).rejects.toThrow(message);
   });
 });

@@ -25,9 +25,9 @@ export async function main(args: readonly string[], terminal: Terminal = process
       case 'kernel':
         return (await import('./commands/kernel.js')).kernelCommand(rest, terminal);
       case 'compare':
-        return await (await import('./notebook/index.js')).compareCommand(rest, terminal.out);
+        return (await import('./commands/compare.js')).compareCommand(rest, terminal);
       case 'report':
-        return await (await import('./report/index.js')).reportCommand(rest, terminal.out);
+        return await (await import('./commands/report.js')).reportCommand(rest, terminal);
       case 'new':
         return await (await import('./commands/new.js')).newCommand(rest, terminal);
       case 'lab':

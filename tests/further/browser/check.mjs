@@ -8,9 +8,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { showFigure, showQuantities, showTable, sliderFigure } from 'halfmax-notebook/display';
 import { formatNotebook } from 'halfmax-notebook/notebook';
-import { buildReport, reportCommand } from 'halfmax-notebook/report';
+import { buildReport } from 'halfmax-notebook/report';
 import { addStills, drawStill, plainFigure } from 'halfmax-notebook/still';
 import { chromium } from 'playwright-core';
+import { reportCommand } from '../../../packages/halfmax-notebook/dist/commands/report.js';
 import { figures } from './figures.mjs';
 import { hostileNotebook } from './hostile.mjs';
 
@@ -119,7 +120,7 @@ const notebook = {
 const source = join(work, 'filters.ipynb');
 const report = join(work, 'report.html');
 writeFileSync(source, formatNotebook(notebook));
-await reportCommand([source, '--out', report], () => {});
+await reportCommand([source, '--out', report], { out() {}, error() {}, showsProgress: false });
 
 async function checkReport() {
   for (const colorScheme of ['light', 'dark']) {

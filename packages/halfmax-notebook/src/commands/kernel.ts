@@ -1,7 +1,7 @@
 import { mkdirSync, realpathSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fixedEnvironment, launcherFile } from '../fence/index.js';
-import { refuse } from '../run/index.js';
+import { refuse } from '../notebook/index.js';
 import { readOptions } from './readOptions.js';
 import type { Terminal } from './terminal.js';
 

@@ -1,8 +1,7 @@
 import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import { formatNotebook } from '../notebook/index.js';
-import { refuse } from '../run/index.js';
+import { formatNotebook, refuse } from '../notebook/index.js';
 import {
   type Ask,
   askForMissing,

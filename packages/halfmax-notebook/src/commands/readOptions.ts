@@ -1,4 +1,4 @@
-import { refuse } from '../run/index.js';
+import { refuse } from '../notebook/index.js';
 
 /** What an option of a command takes: nothing, a value, or a value each time it is given. */
 export type OptionKind = 'flag' | 'text' | 'list';

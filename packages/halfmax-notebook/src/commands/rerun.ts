@@ -10,6 +10,7 @@ import {
   formatNotebook,
   type Notebook,
   readNotebook,
+  refuse,
 } from '../notebook/index.js';
 import {
   type OutFolder,
@@ -23,7 +24,6 @@ import {
   RUN_FORMAT,
   type RunFailure,
   recordedRun,
-  refuse,
   sha256,
   takeOutFolder,
 } from '../run/index.js';

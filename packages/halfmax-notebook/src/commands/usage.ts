@@ -1,5 +1,5 @@
-import { compareUsage } from '../notebook/index.js';
-import { reportUsage } from '../report/index.js';
+import { compareUsage } from './compare.js';
+import { reportUsage } from './report.js';
 
 /** The help of the command; apart, since a run needs none of what it is made of. */
 export const usageText: string = `halfmax-notebook runs TypeScript notebooks on a reproducible kernel.

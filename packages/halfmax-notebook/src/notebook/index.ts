@@ -1,4 +1,3 @@
-export { compareCommand, compareUsage } from './compareCommand.js';
 export type { InputDifference } from './compareInputs.js';
 export {
   type CellComparison,
@@ -15,7 +14,7 @@ export { normaliseNotebook, normaliseOutputs } from './normaliseNotebook.js';
 export { isRecord, type PlainRecord } from './plainRecord.js';
 export { readNotebook } from './readNotebook.js';
 export { readNotebookFile } from './readNotebookFile.js';
-export { type CommandWords, type OptionKind, readWords } from './readWords.js';
+export { refuse } from './refuse.js';
 export { EXACT, type Tolerance } from './tolerance.js';
 export type {
   Cell,

@@ -12,7 +12,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { refuse } from './refuse.js';
+import { refuse } from '../notebook/index.js';
 
 /** What a run writes about itself: real times, the machine, the fence. */
 export const RUN_FILE = 'run.json';

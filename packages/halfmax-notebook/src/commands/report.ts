@@ -1,11 +1,12 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { BadInputError } from 'halfmax';
 import { writeResult } from 'halfmax/session';
-import { readNotebookFile, readWords } from '../notebook/index.js';
+import { readNotebookFile, refuse as refuseInput } from '../notebook/index.js';
+import { buildReport, type ReportNotebook } from '../report/index.js';
 import { addStills } from '../still/index.js';
-import { buildReport, type ReportNotebook } from './buildReport.js';
+import { readOptions } from './readOptions.js';
+import type { Terminal } from './terminal.js';
 
 const COMMAND = 'halfmax-notebook report';
 
@@ -18,17 +19,14 @@ export const reportUsage: string = `  halfmax-notebook report NOTEBOOK… --out 
 /**
  * `halfmax-notebook report`: executed notebooks as one HTML file.
  *
- * @param argv - words after `report`
- * @param out - where to say what was written; left out: standard output
+ * @param args - words after `report`
+ * @param terminal - where to say what was written
  * @returns exit code 0
  * @throws {BadInputError} a wrong command, a file that is no notebook, or one that cannot be written: the caller's exit code 2
  */
-export async function reportCommand(
-  argv: readonly string[],
-  out: (text: string) => void = (text) => process.stdout.write(text),
-): Promise<number> {
-  const words = readWords(argv, { out: 'text', title: 'text' }, COMMAND);
-  const file = words.options.get('out');
+export async function reportCommand(args: readonly string[], terminal: Terminal): Promise<number> {
+  const words = readOptions(args, { out: 'text', title: 'text' }, 'report');
+  const file = words.options.get('out')?.[0];
   if (words.positional.length === 0) refuse('NOTEBOOK', 'no notebook given', 'name executed .ipynb files');
   if (file === undefined) refuse('--out', 'is missing', 'name the HTML file to write');
   if (!/\.html?$/i.test(file)) refuse('--out', `"${file}" does not end in .html`, 'name an HTML file');
@@ -38,15 +36,15 @@ export async function reportCommand(
     const sha256 = createHash('sha256').update(readFileSync(path)).digest('hex');
     notebooks.push({ file: basename(path), notebook, sha256 });
   }
-  const title = words.options.get('title');
+  const title = words.options.get('title')?.[0];
   const html = buildReport(notebooks, title === undefined ? {} : { title });
   writeResult(dirname(file), [{ name: basename(file), content: html }]);
-  out(
+  terminal.out(
     `${file}: ${notebooks.length} ${notebooks.length === 1 ? 'notebook' : 'notebooks'}, ${Math.round(html.length / 1e5) / 10} MB\n`,
   );
   return 0;
 }
 
 function refuse(place: string, what: string, fix: string): never {
-  throw new BadInputError([{ where: COMMAND, place, what, fix }]);
+  return refuseInput(COMMAND, place, what, fix);
 }

@@ -1,8 +1,6 @@
-import { compareNotebooks } from './compareNotebooks.js';
-import { formatComparison } from './formatComparison.js';
-import { readNotebookFile } from './readNotebookFile.js';
-import { type CommandWords, readWords } from './readWords.js';
-import { refuse } from './refuse.js';
+import { compareNotebooks, formatComparison, readNotebookFile, refuse } from '../notebook/index.js';
+import { type CommandWords, readOptions } from './readOptions.js';
+import type { Terminal } from './terminal.js';
 
 const COMMAND = 'halfmax-notebook compare';
 
@@ -17,23 +15,20 @@ export const compareUsage: string = `  halfmax-notebook compare A.ipynb B.ipynb 
 /**
  * `halfmax-notebook compare`: what differs between two executed notebooks.
  *
- * @param argv - words after `compare`
- * @param out - where to write; left out: standard output
+ * @param args - words after `compare`
+ * @param terminal - where to write
  * @returns exit code: 0 the same, 3 different
  * @throws {BadInputError} a wrong command, or a file that is no notebook: the caller's exit code 2
  */
-export async function compareCommand(
-  argv: readonly string[],
-  out: (text: string) => void = (text) => process.stdout.write(text),
-): Promise<number> {
-  const words = readWords(argv, { tolerance: 'text', absolute: 'text', json: 'flag' }, COMMAND);
+export function compareCommand(args: readonly string[], terminal: Terminal): number {
+  const words = readOptions(args, { tolerance: 'text', absolute: 'text', json: 'flag' }, 'compare');
   const [a, b, ...surplus] = words.positional;
   if (a === undefined || b === undefined)
     refuse(COMMAND, a === undefined ? 'A' : 'B', 'no notebook given', 'name two .ipynb files');
   if (surplus.length > 0) refuse(COMMAND, surplus[0]!, 'is a third file', 'compare two at a time');
   const tolerance = { relative: sizeFrom(words, 'tolerance'), absolute: sizeFrom(words, 'absolute') };
   const comparison = compareNotebooks(readNotebookFile(a), readNotebookFile(b), { tolerance });
-  out(
+  terminal.out(
     words.options.has('json')
       ? `${JSON.stringify(comparison, null, 1)}\n`
       : formatComparison(comparison, a, b),
@@ -42,7 +37,7 @@ export async function compareCommand(
 }
 
 function sizeFrom(words: CommandWords, name: string): number {
-  const text = words.options.get(name);
+  const text = words.options.get(name)?.[0];
   if (text === undefined) return 0;
   const value = /^\d*\.?\d+(?:[eE][-+]?\d{1,3})?$/.test(text) ? Number(text) : Number.NaN;
   if (!(value >= 0 && value < Infinity))
