@@ -21,20 +21,13 @@ export default defineConfig({
     tags: [{ name: 'long', description: 'run by .ci/run alone', timeout: 180_000 }],
     ...only('!long'),
     projects: [
+      { extends: true, test: { name: 'alone', include: [replacing] } },
       {
         extends: true,
+        // The others share their processes: what they import is loaded once.
         test: {
-          name: 'own process',
-          include: [replacing, 'packages/halfmax-notebook/src/**/*.test.ts', 'tests/**/*.test.ts'],
-          exclude: [...configDefaults.exclude, 'tests/published/**'],
-        },
-      },
-      {
-        extends: true,
-        // Tests that only compute share their processes: what they import is loaded once.
-        test: {
-          name: 'shared process',
-          include: ['packages/halfmax/src/**/*.test.ts', 'tests/published/**/*.test.ts'],
+          name: 'together',
+          include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, replacing],
           isolate: false,
         },

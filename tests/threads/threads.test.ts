@@ -68,7 +68,7 @@ async function resultsOf(session: string, numbers: readonly number[]): Promise<M
 }
 
 describe('halfmax measure in threads', () => {
-  it('writes the same bytes with one and with three', { timeout: 180_000 }, async () => {
+  it('writes the same bytes with one and with three', { tags: ['long'] }, async () => {
     const results = await resultsOf(small, [1, 3]);
     expect(results[0]!.size).toBe(4);
     expect(results[1]).toEqual(results[0]);

@@ -41,7 +41,7 @@ function held(f: (x: number) => number, noise: number, draws: number): number {
 }
 
 describe('the 95 % interval of the place of the peak', () => {
-  it('holds the peak without noise, whatever the top', () => {
+  it('holds the peak without noise, whatever the top', { tags: ['long'] }, () => {
     const shares = [0.001, 0.003, 0.01].flatMap((noise) => tops.map(([, f]) => held(f, noise, 100)));
     const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
     // 21 x 100 draws: the mean scatters by sqrt(0.95 x 0.05 / 2100) = 0.5 %
@@ -49,7 +49,7 @@ describe('the 95 % interval of the place of the peak', () => {
     expect(mean).toBeLessThan(0.97);
     // a single top scatters by sqrt(0.95 x 0.05 / 100) = 2.2 %; the rounded top in 0.3 % noise is the least, with 89 %
     expect(Math.min(...shares)).toBeGreaterThan(0.85);
-  }, 120_000);
+  });
 
   it('reaches over two maxima that noise does not tell apart, and not where it does', () => {
     const twins = peakOf(curveOf(tops[4]![1], 0.003, () => 0)).interval95;
