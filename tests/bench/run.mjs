@@ -5,7 +5,10 @@
 import { spawnSync } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { modelOfTables } from '../../packages/halfmax/dist/measure/bandModel.js';
+import { bandKernel } from '../../packages/halfmax/dist/metrics/bandKernel.js';
+import { planBand } from '../../packages/halfmax/dist/metrics/bandPlan.js';
 import { crossingReader } from '../../packages/halfmax/dist/metrics/index.js';
+import { patterns, peakPatterns, thinnedWeight } from '../../packages/halfmax/dist/metrics/smoothedPeak.js';
 import { propagateInThreads } from '../../packages/halfmax/dist/session/index.js';
 import { bandOf } from './bandOf.mjs';
 
@@ -58,11 +61,51 @@ function cutOut({ curve, nominal }) {
   };
 }
 
-function numpy(cut, draws, cores_) {
+/** The package's definitions of peak and crossings on these pixels, as numbers for the peer: weights and patterns. */
+function definitions({ curve, range, lineSpreadNm }) {
+  const { top, blueEdge, redEdge, firstPixel, endPixel } = bandKernel(
+    planBand('bench', curve, range, { lineSpreadNm }),
+  );
+  const rows = (stretch, kind) =>
+    stretch.weights.map((weights) => {
+      const row = new Array(endPixel - firstPixel).fill(0);
+      weights[kind].forEach((value, i) => {
+        row[weights.from - firstPixel + i] = value;
+      });
+      return row;
+    });
+  const parts = (stretch) => ({
+    atNm: Array.from(stretch.atNm),
+    value: rows(stretch, 'value'),
+    slope: rows(stretch, 'slope'),
+  });
+  const { noise, noiseSlopes } = peakPatterns(top, curve.standardUncertainty);
+  const n = top.atNm.length;
+  const perPattern = (values) =>
+    Array.from({ length: patterns }, (_, p) => Array.from(values.subarray(p * n, (p + 1) * n)));
+  const part = (values) => Array.from(values.subarray(firstPixel, endPixel));
+  return {
+    wavelengthNm: part(curve.wavelengthNm),
+    transmittance: part(curve.transmittance),
+    standardUncertainty: part(curve.standardUncertainty),
+    top: parts(top),
+    blueEdge: parts(blueEdge),
+    redEdge: parts(redEdge),
+    noise: perPattern(noise),
+    noiseSlopes: perPattern(noiseSlopes),
+    thinnedWeight,
+  };
+}
+
+function numpy(data, reader, draws, cores_) {
+  const whole = {
+    wavelengthNm: Array.from(data.curve.wavelengthNm),
+    transmittance: Array.from(data.curve.transmittance),
+    standardUncertainty: Array.from(data.curve.standardUncertainty),
+  };
   const task = {
-    wavelengthNm: Array.from(cut.wavelengthNm),
-    transmittance: Array.from(cut.transmittance),
-    standardUncertainty: Array.from(cut.standardUncertainty),
+    ...(reader === 'same' ? definitions(data) : whole),
+    reader,
     windowNm: 0.6,
     seed: SEED,
     draws,
@@ -99,8 +142,10 @@ async function asMeasured(band) {
   };
   const data = { curve: cut, range, lineSpreadNm: band.lineSpreadNm };
   const { firstPixel, endPixel } = crossingReader(cut, range, { lineSpreadNm: band.lineSpreadNm });
-  const peer = numpy(cut, draws, 1);
-  const peerBoth = cores > 1 ? numpy(cut, draws, 2) : peer;
+  const peers = ['same', 'plain'].map((reader) => {
+    const one = numpy(data, reader, draws, 1);
+    return { reader, seconds: [one, cores > 1 ? numpy(data, reader, draws, 2) : one] };
+  });
   for (const threads of cores > 1 ? [1, 2] : [1]) {
     const ours = await timed({ make: 'asMeasured', data, outputs: 1, draws, threads });
     const random = await timed({
@@ -110,24 +155,38 @@ async function asMeasured(band) {
       draws,
       threads,
     });
-    const other = threads === 1 ? peer : peerBoth;
-    const peerRate = 'absent' in other ? null : draws / other.seconds;
-    report({
-      name: `as-measured FWHM, ${threads === 1 ? 'one core' : 'two cores'}`,
-      ours: ours.rate,
-      peer: peerRate,
-      ratio: peerRate === null ? null : ours.rate / peerRate,
-      limit: random.rate,
-      unit: 'draws/s',
-      draws,
-      pixels: cut.wavelengthNm.length,
-      pixelsDrawn: endPixel - firstPixel,
-      note: 'absent' in other ? other.absent : agreement(ours.output, other, draws),
-    });
+    for (const { reader, seconds } of peers) {
+      const other = seconds[threads - 1];
+      const peerRate = 'absent' in other ? null : draws / other.seconds;
+      report({
+        name: `as-measured FWHM, ${threads === 1 ? 'one core' : 'two cores'}, against numpy ${PEERS[reader].name}`,
+        ours: ours.rate,
+        peer: peerRate,
+        ratio: peerRate === null ? null : ours.rate / peerRate,
+        limit: random.rate,
+        unit: 'draws/s',
+        draws,
+        pixels: cut.wavelengthNm.length,
+        pixelsDrawn: endPixel - firstPixel,
+        note: 'absent' in other ? other.absent : agreement(ours.output, other, draws) + PEERS[reader].note,
+      });
+    }
   }
-  if (!('absent' in peer)) say(`python ${peer.python}, numpy ${peer.numpy}`);
-  return 'absent' in peer ? null : peer;
+  const [first] = peers[0].seconds;
+  if (!('absent' in first)) say(`python ${first.python}, numpy ${first.numpy}`);
+  return 'absent' in first ? null : first;
 }
+
+/** What the peer's readers do. */
+const PEERS = {
+  same: { name: 'by the same definitions', note: '' },
+  plain: {
+    name: 'by plainer definitions',
+    note:
+      ' Methods differ: this peer takes the highest pixel of the smoothed curve as the peak, which noise lifts, and ' +
+      'straight lines between pixels at the edges; ours takes the lift off and reads smooth edges at half pixels.',
+  },
+};
 
 /** Whether both programs found the same, within what their methods differ. */
 function agreement(ours, peer, draws) {
@@ -136,9 +195,7 @@ function agreement(ours, peer, draws) {
   const error = Math.sqrt(2 / draws) * Math.max(u, peer.standardUncertainty);
   return (
     `mean ${ours.mean.toFixed(5)} and ${peer.mean.toFixed(5)} nm, apart ${apart.toFixed(5)} nm = ${(apart / u).toFixed(2)} u ` +
-    `(sampling error ${error.toFixed(5)}); standard uncertainty ${u.toFixed(5)} and ${peer.standardUncertainty.toFixed(5)} nm. ` +
-    'Methods differ: the peer takes the highest pixel of the smoothed curve as the peak, which noise lifts, and straight ' +
-    'lines between pixels at the edges; ours takes the lift off and reads smooth edges at half pixels.'
+    `(sampling error ${error.toFixed(6)}); standard uncertainty ${u.toFixed(5)} and ${peer.standardUncertainty.toFixed(5)} nm.`
   );
 }
 
