@@ -1,5 +1,5 @@
 import { type PackedStretch, packedSlope, packedValues, packStretch } from './packedStretch.js';
-import { cubicSlope, cubicValue, type SmoothedStretch } from './smoothedStretch.js';
+import type { SmoothedStretch } from './smoothedStretch.js';
 
 /** A place on the smoothed curve: between places `k` and `k + 1` of its stretch, at share `t`. */
 export interface PlaceOnStretch {
@@ -99,19 +99,22 @@ export function crossingFinder(
   /** Share of the cell at which its cubic crosses the level: Newton's method, kept between bounds. */
   function shareOf(cell: number, values: Float64Array, level: number, least: number): number {
     const width = atNm[cell + 1]! - atNm[cell]!;
-    const a = heights[cell]!;
-    const b = heights[cell + 1]!;
+    const rise = heights[cell + 1]! - heights[cell]!;
     const da = packedSlope(packed, cell, values) * width;
     const db = packedSlope(packed, cell + 1, values) * width;
+    // The cubic through both heights and slopes, less the level: c0 + da t + c2 t^2 + c3 t^3.
+    const c0 = heights[cell]! - level;
+    const c2 = 3 * rise - 2 * da - db;
+    const c3 = da + db - 2 * rise;
     let low = 0;
     let high = 1;
-    let t = (level - a) / (b - a);
+    let t = -c0 / rise;
     for (let i = 0; i < 60; i++) {
-      const miss = cubicValue(a, b, da, db, t) - level;
+      const miss = c0 + t * (da + t * (c2 + t * c3));
       if (miss === 0) break;
       if (miss < 0 === rising) low = t;
       else high = t;
-      let next = t - miss / cubicSlope(a, b, da, db, t);
+      let next = t - miss / (da + t * (2 * c2 + t * (3 * c3)));
       if (!(next > low && next < high)) next = (low + high) / 2;
       const moved = Math.abs(next - t);
       t = next;
