@@ -72,6 +72,14 @@ describe('halfmax compare', () => {
     expect(json.nightHours).toBe(6);
   });
 
+  it('says that a measurement does not hold the measured sky it names', async () => {
+    const site = { ...conditions.site, spectrum: { file: 'sky.csv', unit: 'relative photons' } };
+    const one = write('sky.json', [{ id: 'wide', widthNm: 12, price }], { conditions: { site } });
+    expect((await run(one, '--draws', '1000')).replace(/\s+/g, ' ')).toContain(
+      'a measurement does not hold the measured one (sky.csv): name the session folder',
+    );
+  });
+
   it.each([
     [[], 'nothing to compare'],
     [['nowhere'], 'does not exist'],

@@ -1,6 +1,6 @@
 import { refuse } from '../errors.js';
-import { compareFilters, conditionsOf } from '../measure/index.js';
-import { compareInput } from './compareInputs.js';
+import { type Conditions, compareFilters, conditionsOf } from '../measure/index.js';
+import { type CompareInput, compareInput } from './compareInputs.js';
 import { comparisonCsv, comparisonText } from './comparisonText.js';
 import { readOptions, wholeNumber } from './readOptions.js';
 import { progressLine, type Terminal } from './terminal.js';
@@ -34,7 +34,7 @@ export async function compareCommand(args: readonly string[], terminal: Terminal
   const draws = wholeNumber(words, 'draws', 1000, 10_000_000, 'compare');
   const progress = progressLine(terminal);
   try {
-    const inputs = [];
+    const inputs: CompareInput[] = [];
     for (const path of words.positional) {
       progress.show(`read ${path}`);
       inputs.push(await compareInput(path, { seed, draws: draws ?? 0, version: packageVersion() }));
@@ -45,8 +45,9 @@ export async function compareCommand(args: readonly string[], terminal: Terminal
     progress.show('compare');
     const comparison = compareFilters(
       inputs.flatMap(({ candidates }) => candidates),
-      conditionsOf(stating?.manifest ?? {}),
+      conditionsUnder(stating),
       { seed, ...(draws === undefined ? {} : { draws }) },
+      stating?.spectrum ?? undefined,
     );
     progress.clear();
     if (words.options.has('json')) {
@@ -61,4 +62,15 @@ export async function compareCommand(args: readonly string[], terminal: Terminal
   } finally {
     progress.clear();
   }
+}
+
+/** Conditions of the input that states any. A measurement names a measured sky but does not hold it. */
+function conditionsUnder(stating: CompareInput | undefined): Conditions {
+  const conditions = conditionsOf(stating?.manifest ?? {});
+  const site = stating?.manifest['site'] as { spectrum?: { file?: unknown } } | undefined;
+  if (site?.spectrum === undefined || stating?.spectrum) return conditions;
+  const without =
+    `sky as modelled for the site, since a measurement does not hold the measured one (${String(site.spectrum.file)}): ` +
+    'name the session folder to have it taken';
+  return { ...conditions, assumed: [...conditions.assumed, without] };
 }

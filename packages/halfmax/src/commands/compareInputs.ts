@@ -4,13 +4,15 @@ import { beamProblems } from '../beam/index.js';
 import { BadInputError, refuse } from '../errors.js';
 import type { BandReport, Candidate, FilterReport, Measurement } from '../measure/index.js';
 import type { BenchConditions } from '../session/index.js';
-import { siteProblems } from '../sky/index.js';
+import { type SkySpectrum, siteProblems } from '../sky/index.js';
 
 /** What one argument of `compare` brings. */
 export interface CompareInput {
   readonly candidates: readonly Candidate[];
   /** `site` and `beam` as the file states them; empty where it states none. */
   readonly manifest: Readonly<Record<string, unknown>>;
+  /** Measured sky of the session's site; a measurement keeps none, nor a session that names none. */
+  readonly spectrum: SkySpectrum | null;
 }
 
 const NO_BENCH: BenchConditions = { fNumber: null, temperatureC: null, spot: null };
@@ -61,6 +63,7 @@ async function ofSession(
   const { measurement, curves } = measureSession(session, { provenance });
   return {
     manifest: session.manifest,
+    spectrum: session.skySpectrum ?? null,
     candidates: measurement.filters.map(({ id, label, bands }) => {
       const curve = curves.find((one) => one.filter === id);
       const none = new Float64Array(0);
@@ -92,6 +95,7 @@ async function ofMeasurement(file: string, from: string): Promise<CompareInput> 
   checkConditions(manifest, file);
   return {
     manifest,
+    spectrum: null,
     candidates: filters.map((filter) => {
       const { id, label, bands, curveFile } = filter;
       if (curveFile === null) {

@@ -1,6 +1,6 @@
 import type { Absent, Curve, Quantity } from '../metrics/index.js';
 import type { BenchConditions } from '../session/benchSession.js';
-import { type LineOnSky, rankFilters, type SiteSky } from '../sky/index.js';
+import { type LineOnSky, rankFilters, type SiteSky, type SkySpectrum } from '../sky/index.js';
 import type { Conditions } from './conditions.js';
 import type { BandReport } from './measurement.js';
 import { skyOf, skyReport } from './skyReport.js';
@@ -55,14 +55,17 @@ export interface Comparison {
  * @param candidates - filters of one or several sessions
  * @param conditions - the telescope, site and camera that all are judged by
  * @param trials - seed and count of trials
+ * @param spectrum - measured sky of the site, taken instead of a modelled one
  * @returns lines in the order of wavelength, each with its filters in the order of their places
+ * @throws {RangeError} a spectrum that does not cover the V band
  */
 export function compareFilters(
   candidates: readonly Candidate[],
   conditions: Conditions,
   trials: { readonly seed: number; readonly draws?: number },
+  spectrum?: SkySpectrum,
 ): Comparison {
-  const site = skyOf(conditions);
+  const site = skyOf(conditions, spectrum);
   const leftOut: { from: string; label: string; why: string }[] = [];
   const rows: { candidate: Candidate; report: SkyReport; line: SkyLineReport }[] = [];
   candidates.forEach((candidate, position) => {

@@ -165,4 +165,19 @@ describe('compareFilters', () => {
     expect(once.leftOut).toEqual([{ from: 'here', label: 'blind', why: 'it has no curve' }]);
     expect(compareFilters([blind, candidate('six', 6)], conditions, trials)).toEqual(once);
   });
+
+  it('takes a measured sky where there is one, set to the brightness of the site', () => {
+    // All its light beyond 600 nm: an H-alpha filter lets a larger share of it through.
+    const red = {
+      wavelengthNm: scan,
+      values: scan.map((at) => (at > 600 ? 10 : 1)),
+      unit: 'relative photons' as const,
+    };
+    const hours = (spectrum?: typeof red): number =>
+      value(compareFilters([candidate('six', 6)], conditions, trials, spectrum).lines[0]!.filters[0]!.hours);
+    const measured = compareFilters([candidate('six', 6)], conditions, trials, red);
+    expect(measured.site.parts.map(({ name }) => name)).toEqual(['measured spectrum']);
+    expect(measured.site.vMagnitude).toBeCloseTo(19, 6);
+    expect(hours(red)).toBeGreaterThan(2 * hours());
+  });
 });
