@@ -101,3 +101,11 @@ function firstAtLeast(ascending: readonly number[], value: number): number {
   }
   return low;
 }
+
+/** Known lines nearer than so many widths may be found as one. */
+const BLEND_WIDTHS = 1.1;
+
+/** Stretches in which the line spread joins neighbouring lines. */
+export function joinedStretches(ascendingNm: readonly number[], widthNm: number): Stretch[] {
+  return blendStretches(ascendingNm, BLEND_WIDTHS * widthNm);
+}

@@ -1,15 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { evaluatePolynomial, randomStream } from '../numeric/index.js';
 import { type LampLine, lampLines } from '../reference/index.js';
+import { explainedShare } from './explainedShare.js';
 import { gainTable, lineGain } from './gainTable.js';
-import {
-  explainedShare,
-  identifyScale,
-  type LabelledLamp,
-  type NominalRange,
-  type RoughScale,
-} from './identifyScale.js';
+import { identifyScale } from './identifyScale.js';
 import { proposeScales, type SearchLamp } from './proposeScales.js';
+import type { LabelledLamp, NominalRange, RoughScale } from './roughScale.js';
 import type { FoundLine } from './types.js';
 
 const PIXELS = 2048;

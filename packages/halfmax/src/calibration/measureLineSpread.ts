@@ -1,4 +1,4 @@
-import { fitPolynomial, median } from '../numeric/index.js';
+import { fitPolynomial, median, medianAbsoluteDeviation } from '../numeric/index.js';
 import { dispersionAt } from './dispersion.js';
 import { flooredNoise } from './findLines.js';
 import { type FittedLine, fitLineGroup } from './fitLineGroup.js';
@@ -66,7 +66,7 @@ export function measureLineShape(named: readonly NamedLine[], spectra: readonly 
   const middle = median(chosen.fits.map((fit) => fit.fwhmPixels));
   const skews = chosen.fits.map((fit) => fit.skewness);
   const skewness = Math.abs(median(skews)) > 0.01 ? Math.max(-0.6, Math.min(0.6, median(skews))) : 0;
-  const spread = median(skews.map((value) => Math.abs(value - median(skews))));
+  const spread = medianAbsoluteDeviation(skews);
   let shape = lineShape(chosen.shape.boxShare, chosen.shape.boxRatio, skewness);
   for (let round = 0; round < RESIDUAL_ROUNDS && clean.length >= LEAST_FOR_RESIDUAL; round++) {
     const fits = clean.flatMap((line) => fitAlone(line, spectra, noises, shape, false));
@@ -79,7 +79,7 @@ export function measureLineShape(named: readonly NamedLine[], spectra: readonly 
       0.003,
       (Math.max(middle, ...widths) - Math.min(middle, ...widths)) / (4 * middle),
     ),
-    skewnessUncertainty: Math.max(0.01, (1.4826 * spread) / Math.sqrt(skews.length)),
+    skewnessUncertainty: Math.max(0.01, spread / Math.sqrt(skews.length)),
   };
 }
 
@@ -105,7 +105,7 @@ function stackResiduals(fits: readonly FittedLine[]): Float64Array {
     }
     if (values.length < 3) return 0;
     const middle = median(values);
-    const scatter = 1.4826 * median(values.map((value) => Math.abs(value - middle)));
+    const scatter = medianAbsoluteDeviation(values);
     // Variance of a median: pi/2 that of a mean.
     const variance = (1.57 * Math.max(scatter ** 2, noise / values.length)) / values.length;
     return (middle * middle ** 2) / (middle ** 2 + variance);

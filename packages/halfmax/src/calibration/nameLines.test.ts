@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LampLine } from '../reference/index.js';
-import type { LabelledLamp } from './identifyScale.js';
 import { nameLines } from './nameLines.js';
+import type { LabelledLamp } from './roughScale.js';
 import type { FoundLine } from './types.js';
 
 /** A pixel is 0.1 nm: pixel 5000 is 500 nm. */

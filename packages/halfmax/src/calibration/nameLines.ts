@@ -1,5 +1,5 @@
 import type { LampLine } from '../reference/index.js';
-import type { LabelledLamp } from './identifyScale.js';
+import type { LabelledLamp } from './roughScale.js';
 import type { FoundLine } from './types.js';
 
 /** Two lines closer than this many line-spread widths are one to the fit. Common practice, no source. */
