@@ -13,7 +13,7 @@ const load = (path) => import(new URL(path, dist).href);
 export async function bandOf(filterId, index) {
   const [{ planMeasurement }, { bandTables }, { curveOnScale }, { bandTargets }] = await Promise.all([
     load('measure/index.js'),
-    load('measure/bandModel.js'),
+    load('measure/bandTables.js'),
     load('measure/curveOnScale.js'),
     load('measure/bandTargets.js'),
   ]);
