@@ -1,7 +1,7 @@
 import type { Warning } from '../frames/types.js';
 import type { Calibration } from './calibration.js';
+import type { DispersionFit } from './describeDispersion.js';
 import { wavelengthAt } from './dispersion.js';
-import type { DispersionFit } from './fitDispersion.js';
 import type { NamedLine } from './nameLines.js';
 import type { CalibrationLine, LineSpread } from './types.js';
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../numeric/index.js';
+import type { DispersionFit } from './describeDispersion.js';
 import { wavelengthAt, wavelengthCovariance } from './dispersion.js';
-import { type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
+import type { ScalePoint } from './dispersionSolution.js';
+import { fitDispersion } from './fitDispersion.js';
 import { fitHeldPolynomial } from './heldPolynomial.js';
 
 const PIXELS = 2049;

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { randomStream } from '../numeric/index.js';
 import type { LampLine } from '../reference/index.js';
 import { findLines, relocateLines } from './findLines.js';
-import { lineSpreadAt, measureLineShape, measureLineSpread } from './measureLineSpread.js';
+import { measureLineShape } from './measureLineShape.js';
+import { lineSpreadAt, measureLineSpread } from './measureLineSpread.js';
 import type { NamedLine } from './nameLines.js';
 import type { Dispersion, FoundLine, LampSpectrum } from './types.js';
 

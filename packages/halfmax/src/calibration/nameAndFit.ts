@@ -1,6 +1,8 @@
 import type { LampLine } from '../reference/index.js';
+import type { DispersionFit } from './describeDispersion.js';
 import { wavelengthAt, wavelengthCovariance } from './dispersion.js';
-import { type DispersionFit, fitDispersion, type ScalePoint } from './fitDispersion.js';
+import type { ScalePoint } from './dispersionSolution.js';
+import { fitDispersion } from './fitDispersion.js';
 import { widthCourse } from './lineWidths.js';
 import { type NamedLine, nameLines } from './nameLines.js';
 import { nearestPixel } from './nearestPixel.js';
