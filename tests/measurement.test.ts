@@ -174,6 +174,33 @@ describe('halfmax measure on the demonstration session', () => {
     }
   });
 
+  it('measures the star of each image, compares the filters on it, and names all files among the inputs', () => {
+    const { halos, haloComparisons, provenance } = measurement;
+    expect(halos.map(({ image }) => image)).toEqual([
+      'stars/ossenvale-ha.fits',
+      'stars/ossenvale-s2.fits',
+      'stars/ossenvale-o3.fits',
+    ]);
+    const measured = halos.flatMap((halo) => ('absent' in halo ? [] : [halo]));
+    expect(measured.map(({ disks }) => disks.length)).toEqual([1, 0, 2]);
+    expect(measured.map(({ judgements }) => ('absent' in judgements ? 0 : judgements.length))).toEqual([
+      1, 1, 2,
+    ]);
+    expect(haloComparisons).toHaveLength(1);
+    const [comparison] = haloComparisons;
+    expect(comparison !== undefined && 'disks' in comparison && comparison.disks.length).toBe(2);
+    const files = provenance.inputs.map(({ file }) => file).filter((file) => file.startsWith('stars/'));
+    expect(files).toEqual([
+      'stars/ossenvale-ha-short.fits',
+      'stars/ossenvale-ha.fits',
+      'stars/ossenvale-o3.fits',
+      'stars/ossenvale-s2-short.fits',
+      'stars/ossenvale-s2.fits',
+    ]);
+    for (const title of ['Bright star through Ossenvale H-alpha 3', 'The filters on the bright star'])
+      expect(first.printed).toContain(title);
+  });
+
   it('lists shares of each budget from the largest down', () => {
     for (const { budget, budgets } of measurement.filters.flatMap(({ bands }) => bands)) {
       const sizes = budget.map(({ standardUncertaintyNm }) => standardUncertaintyNm);
@@ -260,6 +287,21 @@ describe('halfmax measure on the demonstration session', () => {
       (m) => band(m, (b) => ({ ...b, budget: [{ source: 'x', standardUncertaintyNm: -1 }] })),
     ],
     ['a line without its corrected number', (m) => band(m, (b) => ({ ...b, lines: [without(b.lines[0]!)] }))],
+    ['no word on halos', ({ halos: _, ...m }) => m],
+    ['a halo without its limits', (m) => ({ ...m, halos: [{ ...m.halos[0]!, limits: undefined }] })],
+    ['a halo of a nameless filter', (m) => ({ ...m, halos: [{ ...m.halos[0]!, filter: '' }] })],
+    [
+      'a fourth verdict on a halo',
+      (m) => ({
+        ...m,
+        halos: [{ ...m.halos[0]!, judgements: [{ verdict: 'shines', words: 'x', number: 1, limit: 1 }] }],
+      }),
+    ],
+    [
+      'a limit of no kind',
+      (m) => ({ ...m, halos: [{ ...m.halos[0]!, tolerance: { kind: 'taste', atMost: 1 } }] }),
+    ],
+    ['a comparison of nothing', (m) => ({ ...m, haloComparisons: [{ star: null }] })],
     ['no calibration lines', (m) => ({ ...m, calibration: { ...m.calibration, lines: [] } })],
     [
       'a broken fingerprint',

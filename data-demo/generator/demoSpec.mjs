@@ -1,3 +1,5 @@
+import { demoStars } from './demoStars.mjs';
+
 /** Seed of the committed session. */
 export const demoSeed = 20250314;
 
@@ -186,6 +188,7 @@ export const demoSpec = {
     },
     beam: { fNumber: [2.8, 4, 6], centralObstruction: 0.38, effectiveIndex: [1.7, 2.1] },
   },
+  stars: demoStars,
   ownScaleErrorNm: [-0.14, 0.16, -0.08],
   formats: [
     { role: 'dark', format: 'decimal comma' },

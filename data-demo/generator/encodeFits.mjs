@@ -10,11 +10,44 @@ const blockBytes = 2880;
  * @returns {Uint8Array}
  */
 export function encodeFits(counts, cards) {
+  return encode(
+    counts,
+    [card('NAXIS', '1', 'a spectrum'), card('NAXIS1', String(counts.length), 'pixels along the dispersion')],
+    cards,
+  );
+}
+
+/**
+ * Encodes a picture as a FITS file with two axes, 16-bit unsigned by way of BZERO.
+ *
+ * @param {ArrayLike<number>} counts whole numbers from 0 to 65535, row after row
+ * @param {number} width
+ * @param {readonly (readonly [string, string | number, string])[]} cards keyword, value, comment
+ * @returns {Uint8Array}
+ */
+export function encodeFitsImage(counts, width, cards) {
+  return encode(
+    counts,
+    [
+      card('NAXIS', '2', 'a picture'),
+      card('NAXIS1', String(width), 'pixels in a row'),
+      card('NAXIS2', String(counts.length / width), 'rows'),
+    ],
+    cards,
+  );
+}
+
+/**
+ * @param {ArrayLike<number>} counts
+ * @param {readonly string[]} axes
+ * @param {readonly (readonly [string, string | number, string])[]} cards
+ * @returns {Uint8Array}
+ */
+function encode(counts, axes, cards) {
   const header = [
     card('SIMPLE', 'T', 'conforms to FITS'),
     card('BITPIX', '16', 'bits of a value'),
-    card('NAXIS', '1', 'a spectrum'),
-    card('NAXIS1', String(counts.length), 'pixels along the dispersion'),
+    ...axes,
     card('BSCALE', '1', ''),
     card('BZERO', '32768', 'unsigned counts'),
     ...cards.map(([key, value, comment]) =>
@@ -26,9 +59,7 @@ export function encodeFits(counts, cards) {
   const bytes = new Uint8Array(headerBytes + Math.ceil((2 * counts.length) / blockBytes) * blockBytes);
   bytes.set(new TextEncoder().encode(header.padEnd(headerBytes)));
   const view = new DataView(bytes.buffer);
-  counts.forEach((value, i) => {
-    view.setInt16(headerBytes + 2 * i, value - 32768, false);
-  });
+  for (let i = 0; i < counts.length; i++) view.setInt16(headerBytes + 2 * i, (counts[i] ?? 0) - 32768, false);
   return bytes;
 }
 

@@ -26,6 +26,7 @@ export function makeDemo() {
     lines: truth.lines.filter((line) => line.countsPerMs > 0.05),
     lampLevels: truth.lampLevels,
     trouble: truth.trouble,
+    stars: session.stars,
     wavelengthNm: Array.from(truth.wavelengthNm),
     lineSpreadNm: Array.from(truth.lineSpreadNm),
   };

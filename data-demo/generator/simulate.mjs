@@ -8,6 +8,7 @@ import { imageLamp } from './imageLamp.mjs';
 import { drawLampLines } from './lamps.mjs';
 import { spreadTable, spreadWidth } from './lineSpread.mjs';
 import { createRandom } from './random.mjs';
+import { simulateStars } from './simulateStars.mjs';
 import { createThroughput, lampBrightness } from './throughput.mjs';
 import { transmittanceOf } from './transmittance.mjs';
 import { writeFrameFiles } from './writers.mjs';
@@ -27,7 +28,9 @@ import { writeFrameFiles } from './writers.mjs';
  *
  * @param {SessionSpec} spec
  * @param {number} seed the same spec and seed give the same bytes
- * @returns {ReturnType<typeof simulateFrames> & { files: { name: string, content: string | Uint8Array }[] }}
+ * @returns {ReturnType<typeof simulateFrames> & {
+ *   files: { name: string, content: string | Uint8Array }[], stars: import('./simulateStars.mjs').StarTruth[],
+ * }}
  */
 export function simulateSession(spec, seed) {
   const simulated = simulateFrames(spec, seed);
@@ -37,9 +40,20 @@ export function simulateSession(spec, seed) {
     scans: entry.scans.map((scan, k) => ({ ...scan, ...written[i]?.scans[k] })),
   }));
   const frames = simulated.manifest.frames.map((frame, i) => ({ ...frame, files: written[i]?.files ?? [] }));
-  const manifest = { ...simulated.manifest, frames };
+  const images = (spec.stars?.images ?? []).filter(({ filter }) =>
+    spec.filters.some(({ id }) => id === filter),
+  );
+  const stars = spec.stars
+    ? simulateStars({ ...spec.stars, images }, seed)
+    : { files: [], entries: [], truth: [] };
+  const manifest = {
+    ...simulated.manifest,
+    frames,
+    ...(stars.entries.length > 0 && { stars: stars.entries }),
+  };
   files.unshift({ name: 'session.json', content: `${compactJson(manifest, 100)}\n` });
-  return { ...simulated, manifest, entries, files };
+  files.push(...stars.files);
+  return { ...simulated, manifest, entries, files, stars: stars.truth };
 }
 
 /**

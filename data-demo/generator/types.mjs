@@ -47,6 +47,7 @@
  * @property {ScanSpec | null} scan null for a session of lamps only
  * @property {readonly FilterSpec[]} filters
  * @property {readonly TroubleSpec[]} [trouble]
+ * @property {import('./simulateStars.mjs').StarsSpec} [stars] pictures of a bright star through the filters
  * @property {Record<string, unknown>} [extra] further fields of the session file (site, beam)
  * @property {import('./writers.mjs').FormatRule[]} [formats] how the files are written
  * @property {readonly number[]} [ownScaleErrorNm] of the wavelength column in the files: at the middle, slope, bend

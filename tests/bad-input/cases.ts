@@ -48,6 +48,31 @@ function frame(name: string, change: (text: string) => string | Uint8Array, ...e
   return draft(name, ({ files }) => files.set(victim, change(files.get(victim) as string)), ...expect);
 }
 
+/** A case with one star, right but for what the entry is given in addition. */
+function star(name: string, more: Record<string, unknown>, ...expect: RegExp[]): BadCase {
+  return draft(
+    name,
+    ({ manifest, files }) => {
+      const image = fitsImage16([64, 64], new Int16Array(64 * 64).fill(500));
+      files.set('stars/one.fits', image);
+      files.set('stars/short.fits', image.slice(0, 2880 + 4000));
+      files.set('stars/line.fits', fitsImage16([64], new Int16Array(64)));
+      files.set('stars/cube.fits', fitsImage16([8, 8, 3], new Int16Array(192)));
+      manifest.stars = [
+        {
+          filter: 'ha',
+          file: 'stars/one.fits',
+          pixelSizeUm: 3.8,
+          fNumber: 5,
+          saturationCounts: 60000,
+          ...more,
+        },
+      ];
+    },
+    ...expect,
+  );
+}
+
 /** A case in which the files of the open entry are all of another format. */
 function openFile(name: string, file: string, content: string | Uint8Array, ...expect: RegExp[]): BadCase {
   return draft(
@@ -751,6 +776,89 @@ export const badCases: readonly BadCase[] = [
     },
     /^session\.json: stars\[0\]\.filter: "hb" is not the id/,
     /^frames\/dark-1\.txt: is not a FITS file/,
+  ),
+  star(
+    'star image that does not exist',
+    { file: 'stars/non.fits' },
+    /^session\.json: stars\[0\]\.file: "stars\/non\.fits" does not exist .*; did you mean "one\.fits"\?/,
+  ),
+  star(
+    'star image that is cut short',
+    { file: 'stars/short.fits' },
+    /^stars\/short\.fits: HDU 0: is cut short: 8192 bytes of data are announced/,
+  ),
+  star(
+    'star image of one axis',
+    { file: 'stars/line.fits' },
+    /^stars\/line\.fits: holds no 2-D image; give the image of a star/,
+  ),
+  star(
+    'star image of three colours',
+    { file: 'stars/cube.fits' },
+    /^stars\/cube\.fits: HDU 0: is an image of 8 x 8 x 3; give one plane/,
+  ),
+  star(
+    'several star images at once',
+    { file: 'stars/*.fits' },
+    /^session\.json: stars\[0\]\.file: matches 4 files; name one/,
+  ),
+  star(
+    'reference that is no FITS file',
+    { referenceFile: 'frames/dark-1.txt' },
+    /^frames\/dark-1\.txt: is not a FITS file; a star image must be FITS/,
+  ),
+  star(
+    'short exposure of unknown length',
+    { shortFile: 'stars/one.fits' },
+    /^session\.json: stars\[0\]\.exposureS: is missing, and the header of stars\/one\.fits does not state/,
+  ),
+  star(
+    'light of a star told twice',
+    { shortFile: 'stars/one.fits', exposureS: 60, shortExposureS: 1, magnitude: 3, zeroPoint: 20 },
+    /^session\.json: stars\[0\]\.shortFile: does not go with magnitude; keep one of them/,
+  ),
+  star(
+    'magnitude without a zero point',
+    { magnitude: 3 },
+    /^session\.json: stars\[0\]\.zeroPoint: is missing, and magnitude needs it; give both/,
+  ),
+  star(
+    'zero point without a magnitude',
+    { zeroPoint: 20 },
+    /^session\.json: stars\[0\]\.magnitude: is missing, and zeroPoint needs it; give both/,
+  ),
+  star(
+    'star before the first pixel',
+    { near: { x: 0, y: 20 } },
+    /^session\.json: stars\[0\]\.near\.x: is 0, must be >= 1/,
+  ),
+  star(
+    'limit of an unknown kind',
+    { limit: { kind: 'taste' } },
+    /^session\.json: stars\[0\]\.limit\.kind: is "taste"; use one of "share", "surface", "noise"/,
+  ),
+  star(
+    'limit on the noise without its numbers',
+    { limit: { kind: 'noise' } },
+    /^session\.json: stars\[0\]\.limit\.hours: is missing; add it/,
+    /^session\.json: stars\[0\]\.limit\.electronsPerCount: is missing; add it/,
+  ),
+  star(
+    'limit in per cent',
+    { limit: { kind: 'share', atMost: 2 } },
+    /^session\.json: stars\[0\]\.limit\.atMost: is 2, must be < 1; it is share of the star's light/,
+  ),
+  star(
+    'layer without thickness, glass lighter than air, obstruction of a whole aperture',
+    { obstruction: 1, layers: [{ name: 'filter', thicknessMm: 0, index: 0.9 }] },
+    /^session\.json: stars\[0\]\.obstruction: is 1, must be < 1/,
+    /^session\.json: stars\[0\]\.layers\[0\]\.thicknessMm: is 0, must be > 0; it is mm, above 0/,
+    /^session\.json: stars\[0\]\.layers\[0\]\.index: is 0\.9, must be >= 1/,
+  ),
+  star(
+    'f-number that may be none',
+    { fNumberUncertainty: 5 },
+    /^session\.json: stars\[0\]\.fNumberUncertainty: is 5, must be below fNumber 5/,
   ),
   // Several at once
   draft(

@@ -4,7 +4,7 @@
  *     npm run demo && node tests/simulation/demoAgainstTruth.mjs [FOLDER]
  *
  * FOLDER holds measurement.json (default out/demo). Prints a table; a number more than 3 standard uncertainties off counts
- * as failed.
+ * as failed, and so does a halo too many or too few.
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -49,7 +49,7 @@ for (const pixel of [300, 700, 1100, 1500, 1900]) {
   );
 }
 for (const filter of truth.filters) {
-  const bands = measurement.filters.find((candidate) => candidate.id === filter.id).bands;
+  const { bands, beam } = measurement.filters.find((candidate) => candidate.id === filter.id);
   for (const band of filter.bands) {
     const away = (candidate) => Math.abs(candidate.asMeasured.centreNm.value - band.ideal.centreNm);
     const found = [...bands].sort((a, b) => away(a) - away(b))[0];
@@ -72,7 +72,49 @@ for (const filter of truth.filters) {
         );
       }
     }
+    for (const line of band.lines) {
+      const inBeam = beam.find((candidate) => candidate.line === line.name);
+      if (inBeam === undefined) continue;
+      row(
+        `${filter.id}, ${line.name}, in parallel light: transmittance`,
+        inBeam.collimated,
+        line.transmittance,
+      );
+    }
   }
+}
+for (const star of truth.stars) {
+  const found = measurement.halos.find(({ image }) => image === star.file);
+  const title = `star through ${star.filter}`;
+  row(`${title}: x / pixels`, found.centre.x, star.x);
+  row(`${title}: y / pixels`, found.centre.y, star.y);
+  for (const halo of star.halos) {
+    const away = (disk) => Math.abs(disk.outerRadiusPixels.value - halo.outerPixels);
+    const [disk] = [...found.disks].sort((a, b) => away(a) - away(b));
+    const named = `${title}, ${halo.faces}`;
+    if (disk === undefined) {
+      failed += 1;
+      console.log(`| ${named} | a halo | none | |`);
+      continue;
+    }
+    row(`${named}: outer radius / pixels`, disk.outerRadiusPixels, halo.outerPixels);
+    row(`${named}: inner radius / pixels`, disk.innerRadiusPixels, halo.innerPixels);
+    const { shareOfStar } = disk;
+    const perMille = {
+      ...shareOfStar,
+      value: 1000 * shareOfStar.value,
+      standardUncertainty: 1000 * shareOfStar.standardUncertainty,
+    };
+    row(`${named}: share of the star / per mille`, perMille, 1000 * halo.share);
+    row(`${named}: spacing in air / mm`, disk.geometry.airSpacingMm, halo.airSpacingMm);
+    if (!disk.displaced) continue;
+    row(`${named}: displaced in x / pixels`, disk.displacementPixels.x, halo.dx);
+    row(`${named}: displaced in y / pixels`, disk.displacementPixels.y, halo.dy);
+  }
+  const surplus = found.disks.length - star.halos.length;
+  if (surplus === 0) passed += 1;
+  else failed += 1;
+  console.log(`| ${title}: number of halos | ${star.halos.length} | ${found.disks.length} | |`);
 }
 console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 ? 0 : 1;

@@ -12,6 +12,7 @@ import { makeDemo } from '../../data-demo/generator/makeDemo.mjs';
 import { createRandom } from '../../data-demo/generator/random.mjs';
 import { randomSpec } from '../../data-demo/generator/randomSpec.mjs';
 import { simulateFrames, simulateSession } from '../../data-demo/generator/simulate.mjs';
+import { starLight, takeStar } from '../../data-demo/generator/starImage.mjs';
 import { lampBrightness } from '../../data-demo/generator/throughput.mjs';
 import { transmittanceOf } from '../../data-demo/generator/transmittance.mjs';
 
@@ -58,6 +59,122 @@ describe('the demonstration session', () => {
       Array.from(frame.counts),
     );
     expect(bytes.length % 2880).toBe(0);
+  });
+});
+
+describe('the star images of the demonstration', () => {
+  const demo = makeDemo();
+  const manifest = JSON.parse(String(demo.files[0]!.content));
+
+  it('are FITS images of 16 bits, named by the session, with their exposures', () => {
+    const named = manifest.stars.flatMap((star: { file: string; shortFile?: string }) => [
+      star.file,
+      ...(star.shortFile === undefined ? [] : [star.shortFile]),
+    ]);
+    const written = demo.files.filter(({ name }) => name.startsWith('stars/'));
+    expect(written.map(({ name }) => name)).toEqual(named);
+    for (const { name, content } of written) {
+      const bytes = Buffer.from(content);
+      const cards = bytes.toString('latin1', 0, 2880).match(/.{80}/g)!;
+      const value = (key: string) =>
+        Number(cards.find((one) => one.startsWith(key.padEnd(8)))?.slice(10, 30));
+      expect([value('BITPIX'), value('NAXIS'), value('BZERO')]).toEqual([16, 2, 32768]);
+      expect(bytes.length).toBe(2880 + Math.ceil((2 * value('NAXIS1') * value('NAXIS2')) / 2880) * 2880);
+      expect(value('EXPTIME')).toBe(name.includes('short') ? 1.5 : 300);
+    }
+  });
+
+  it('have one halo, none and two, of the sizes that the spacings make', () => {
+    const { stars } = demo.session;
+    expect(stars.map(({ halos }) => halos.length)).toEqual([1, 0, 2]);
+    // Diameter 2 d / N at f/4, pixels of 5.4 um: both faces of 3 mm of glass of index 1.52, and 3.3 mm of air.
+    const [own, gap] = [3 / 1.52, 3.3].map((spacing) => (2000 * spacing) / 4 / 5.4 / 2);
+    expect(stars[0]!.halos[0]!.outerPixels).toBeCloseTo(own!, 9);
+    expect(stars[2]!.halos.map(({ outerPixels }) => outerPixels)).toEqual([
+      expect.closeTo(own!, 9),
+      expect.closeTo(gap!, 9),
+    ]);
+  });
+
+  it('belong to the filters of the session alone', () => {
+    const filters = demoSpec.filters.filter(({ id }) => id === 'ossenvale-s2');
+    const { manifest: smaller, files } = simulateSession({ ...demoSpec, filters, trouble: [] }, 1);
+    expect((smaller as { stars?: unknown[] }).stars).toHaveLength(1);
+    expect(files.filter(({ name }) => name.startsWith('stars/')).map(({ name }) => name)).toEqual([
+      'stars/ossenvale-s2.fits',
+      'stars/ossenvale-s2-short.fits',
+    ]);
+  });
+});
+
+describe('starLight', () => {
+  const spread = { fwhmPixels: 3, beta: 3, aureoleShare: 0, aureolePower: 2.5 };
+  const scene = {
+    width: 301,
+    height: 301,
+    x: 150,
+    y: 150,
+    counts: 1e6,
+    skyCounts: 0,
+    slope: [0, 0] as const,
+    disks: [],
+    spikes: { angleDeg: 20, share: 0 },
+    neighbours: [],
+    hotPixels: [],
+  };
+  const sum = (light: ArrayLike<number>) => Array.from(light).reduce((total, value) => total + value, 0);
+
+  it('holds the light of the star', () => {
+    // Outside of a circle of radius R a Moffat star of power 3 has (1 + R^2 / a^2)^-2: below 1e-6 here. A pixel takes
+    // the light at its centre, which for a core as wide as this is right to 1e-3.
+    expect(Math.abs(sum(starLight(scene, spread)) / 1e6 - 1)).toBeLessThan(1e-3);
+  });
+
+  it('holds the light of a disk, flat between its edges', () => {
+    const disk = { inner: 30, outer: 90, dx: 4, dy: -2, counts: 5e4 };
+    const without = starLight(scene, spread);
+    const more = starLight({ ...scene, disks: [disk] }, spread).map((value, i) => value - without[i]!);
+    // The edges are cut into pixels: a part in a thousand.
+    expect(Math.abs(sum(more) / 5e4 - 1)).toBeLessThan(1e-3);
+    const surface = 5e4 / (Math.PI * (90 ** 2 - 30 ** 2));
+    expect(more[(150 - 2) * 301 + 154 + 60]! / surface).toBeCloseTo(1, 9);
+    expect(more[(150 - 2) * 301 + 154]).toBeCloseTo(0, 9);
+    // Half of it at the edge.
+    expect(more[(150 - 2) * 301 + 154 + 90]! / surface).toBeCloseTo(0.5, 6);
+  });
+
+  it('has aureole and spikes of the shares that it was given', () => {
+    // Aureole out to 3000 pixels and arms out to 800: what the picture holds of them, by their closed forms.
+    const wide = { ...scene, counts: 1 };
+    const aureole = sum(starLight(wide, { ...spread, aureoleShare: 1 }));
+    const part = (radius: number) => 1 - (1 + radius ** 2 / 18 ** 2) ** -0.25;
+    expect(aureole).toBeGreaterThan(part(150) / part(3000));
+    expect(aureole).toBeLessThan(part(150 * Math.SQRT2) / part(3000));
+    const spikes = sum(starLight({ ...wide, spikes: { angleDeg: 0, share: 1 } }, spread));
+    const arm = (length: number) => 1 - 1 / Math.sqrt(1 + length / 4);
+    expect(spikes / (arm(150) / arm(800))).toBeCloseTo(1, 1);
+  });
+
+  it('spills what does not fit along the column, and loses none', () => {
+    const camera = {
+      pixelSizeUm: 5,
+      fNumber: 4,
+      obstruction: 0,
+      electronsPerCount: 1e9,
+      readNoiseCounts: 0,
+      offsetCounts: 0,
+      fullCounts: 40000,
+    };
+    const light = starLight(scene, spread);
+    const counts = takeStar(scene, spread, camera, createRandom(1, 'spill'));
+    expect(Math.max(...counts)).toBe(40000);
+    for (const x of [140, 149, 150, 151]) {
+      const column = (values: ArrayLike<number>) =>
+        Array.from({ length: 301 }, (_, y) => values[y * 301 + x]!);
+      // Rounding to whole counts: 0.3 each, 301 of them.
+      expect(Math.abs(sum(column(counts)) - sum(column(light)))).toBeLessThan(5 * 0.3 * Math.sqrt(301));
+    }
+    expect(counts[152 * 301 + 150]).toBe(40000);
   });
 });
 

@@ -13,5 +13,6 @@ export { rangeDistribution } from './rangeDistribution.js';
 export { raysBetween } from './raysBetween.js';
 export { requireBeam, requireIndex } from './requireBeam.js';
 export { requireScan } from './requireScan.js';
+export { type StretchTrials, trialOverlay } from './stretchTrials.js';
 export type { Beam, BeamRays, IndexRange } from './types.js';
 export { wavelengthAtAngle } from './wavelengthAtAngle.js';

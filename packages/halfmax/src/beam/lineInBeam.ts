@@ -11,6 +11,7 @@ import { rayReader } from './rayReader.js';
 import { raysBetween } from './raysBetween.js';
 import { requireBeam, requireIndex } from './requireBeam.js';
 import { requireScan } from './requireScan.js';
+import { trialOverlay } from './stretchTrials.js';
 import type { Beam, BeamRays } from './types.js';
 
 /** Ratios at which the fastest one is looked for: 1 to 30, each 6 % slower than the one before. */
@@ -35,7 +36,7 @@ export function lineInBeam(
   fNumbers: readonly number[],
   options: LineInBeamOptions,
 ): LineInBeam {
-  const { beam = {}, measuredIn, temperature, scaleNm = 0, level = 0, share = 0.9 } = options;
+  const { beam = {}, measuredIn, temperature, scaleNm = 0, level = 0, share = 0.9, trials = [] } = options;
   const [low, high] = requireIndex(
     'lineInBeam',
     options.effectiveIndex ?? (filterAngleTable.effectiveIndex as readonly [number, number]),
@@ -83,15 +84,19 @@ export function lineInBeam(
   const read = rayReader(scan);
   const pixels = scan.length;
   const ratios = ladder.map(({ fNumber }) => fNumber);
+  const overlay = trialOverlay(curve, window, trials);
+  const values = new Float64Array(pixels);
   const model = (x: Float64Array, out: Float64Array): void => {
+    values.set(x.subarray(0, pixels));
+    overlay?.(values, x[pixels + 4]!);
     const index = x[pixels]!;
     const at = wavelengthNm - x[pixels + 1]! - heat * x[pixels + 2]!;
     const scale = 1 + x[pixels + 3]!;
-    out[0] = scale * read(x, at, parallel, index);
+    out[0] = scale * read(values, at, parallel, index);
     asked.forEach((rays, k) => {
-      out[k + 2] = scale * read(x, at, rays, index);
+      out[k + 2] = scale * read(values, at, rays, index);
     });
-    const step = (k: number): number => scale * read(x, at, ladder[k]!.rays, index);
+    const step = (k: number): number => scale * read(values, at, ladder[k]!.rays, index);
     const fastest = out[0] > 0 ? fastestRatio(ratios, step, share * out[0]) : Number.NaN;
     out[1] = fastest === Number.POSITIVE_INFINITY ? LADDER[0]! : fastest;
   };
@@ -108,6 +113,9 @@ export function lineInBeam(
     { source: 'scale', distribution: { kind: 'normal', mean: 0, standardUncertainty: scaleNm } },
     { source: 'temperature coefficient', distribution: rangeDistribution(coldNm, hotNm) },
     { source: 'level', distribution: { kind: 'normal', mean: 0, standardUncertainty: level } },
+    ...(overlay === null
+      ? []
+      : [{ source: 'shape', distribution: { kind: 'rectangular', lower: 0, upper: 1 } } as const]),
   ];
   const { outputs, samples } = propagate(model, inputs, {
     outputs: asked.length + 2,

@@ -1,4 +1,5 @@
 import type { Quantity } from '../metrics/index.js';
+import type { StretchTrials } from './stretchTrials.js';
 import type { Beam, IndexRange } from './types.js';
 
 /** The beam, what is known of the filter, and the trials. */
@@ -15,6 +16,8 @@ export interface LineInBeamOptions {
   readonly scaleNm?: number;
   /** Relative standard uncertainty common to all transmittances. @default 0 */
   readonly level?: number;
+  /** Stretches whose trials are given, such as a band with the line spread taken out; left out: noise alone. */
+  readonly trials?: readonly StretchTrials[];
   /** Share of the transmittance in parallel light that is to be kept, above 0 and below 1. @default 0.9 */
   readonly share?: number;
   readonly seed: number;

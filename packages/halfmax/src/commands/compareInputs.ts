@@ -2,8 +2,8 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { beamProblems } from '../beam/index.js';
 import { BadInputError, refuse } from '../errors.js';
-import type { BandReport, Candidate, FilterReport, Measurement } from '../measure/index.js';
-import type { BenchConditions } from '../session/index.js';
+import type { BandReport, Candidate, CurveInUse, FilterReport, Measurement } from '../measure/index.js';
+import type { BenchConditions, CurveFile } from '../session/index.js';
 import { type SkySpectrum, siteProblems } from '../sky/index.js';
 
 /** What one argument of `compare` brings. */
@@ -15,6 +15,8 @@ export interface CompareInput {
   readonly spectrum: SkySpectrum | null;
 }
 
+const NONE = new Float64Array(0);
+const NO_CURVE = { wavelengthNm: NONE, transmittance: NONE, standardUncertainty: NONE, trials: [] };
 const NO_BENCH: BenchConditions = { fNumber: null, temperatureC: null, spot: null };
 
 /**
@@ -60,13 +62,11 @@ async function ofSession(
   const session = readSession(folder);
   checkConditions(session.manifest, join(folder, 'session.json'));
   const provenance = { package: 'halfmax', version, node: process.version, seed, draws };
-  const { measurement, curves } = measureSession(session, { provenance });
+  const { measurement, inUse } = measureSession(session, { provenance });
   return {
     manifest: session.manifest,
     spectrum: session.skySpectrum ?? null,
     candidates: measurement.filters.map(({ id, label, bands }) => {
-      const curve = curves.find((one) => one.filter === id);
-      const none = new Float64Array(0);
       return {
         from,
         id,
@@ -74,7 +74,7 @@ async function ofSession(
         bands,
         bench: session.bench,
         price: session.filters.find((filter) => filter.id === id)?.price ?? null,
-        curve: curve ?? { wavelengthNm: none, transmittance: none, standardUncertainty: none },
+        curve: inUse[id] ?? NO_CURVE,
       };
     }),
   };
@@ -99,9 +99,7 @@ async function ofMeasurement(file: string, from: string): Promise<CompareInput> 
     candidates: filters.map((filter) => {
       const { id, label, bands, curveFile } = filter;
       if (curveFile === null) {
-        const none = new Float64Array(0);
-        const curve = { wavelengthNm: none, transmittance: none, standardUncertainty: none };
-        return { from, id, label, bands, bench: NO_BENCH, price: null, curve };
+        return { from, id, label, bands, bench: NO_BENCH, price: null, curve: NO_CURVE };
       }
       if (basename(curveFile) !== curveFile)
         refuse(file, `curveFile of ${id}`, `"${curveFile}" is not a plain file name`, 'measure anew');
@@ -113,14 +111,33 @@ async function ofMeasurement(file: string, from: string): Promise<CompareInput> 
         bands,
         bench: benchOf(bands),
         price: (filter as { price?: Candidate['price'] }).price ?? null,
-        curve: {
-          wavelengthNm: table.wavelengthNm,
-          transmittance: table.transmittance,
-          standardUncertainty: table.standardUncertainty ?? new Float64Array(table.wavelengthNm.length),
-        },
+        curve: withCorrectedBands(table, bands),
       };
     }),
   };
+}
+
+/** Wavelengths of a table and of its measurement differ by their last digits at most. */
+const ROUNDING_NM = 1e-5;
+
+/** A curve's table with the corrected bands of a measurement, which holds no trials of them, in their places. */
+function withCorrectedBands(table: CurveFile, bands: readonly BandReport[]): CurveInUse {
+  const { wavelengthNm } = table;
+  const transmittance = Float64Array.from(table.transmittance);
+  const standardUncertainty = Float64Array.from(
+    table.standardUncertainty ?? new Float64Array(wavelengthNm.length),
+  );
+  for (const { correctedCurve } of bands) {
+    if (correctedCurve === undefined || 'absent' in correctedCurve) continue;
+    const first = wavelengthNm.findIndex((nm) => nm > correctedCurve.wavelengthNm[0]! - ROUNDING_NM);
+    correctedCurve.transmittance.forEach((value, k) => {
+      if (!(Math.abs(wavelengthNm[first + k]! - correctedCurve.wavelengthNm[k]!) < ROUNDING_NM)) return;
+      transmittance[first + k] = value;
+      // What neighbours share is in the level: as noise of each alone it would average out.
+      standardUncertainty[first + k] = 0;
+    });
+  }
+  return { wavelengthNm, transmittance, standardUncertainty, trials: [] };
 }
 
 function textOf(file: string): string {

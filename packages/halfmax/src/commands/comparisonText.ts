@@ -28,6 +28,7 @@ export function comparisonText(comparison: Comparison): string {
       'T in the beam',
       'sky width / nm',
       'gain',
+      'over the first',
       'hours',
       'hours for a night',
       'price per hour saved',
@@ -39,6 +40,7 @@ export function comparisonText(comparison: Comparison): string {
       formatQuantity(filter.transmittance),
       formatQuantity(filter.effectiveWidthNm),
       formatQuantity(filter.gain),
+      formatQuantity(filter.gainOverFirst),
       formatQuantity(filter.hours),
       formatQuantity(filter.hoursToEqualNight),
       priceOf(filter),
@@ -54,7 +56,8 @@ export function comparisonText(comparison: Comparison): string {
     '',
     ...wrapText(
       'A number after ± is one standard uncertainty, from the curve and the effective index; the strength of the sky ' +
-        'is taken as exact. Gain: signal to noise over that without a filter in equal time, limited by the sky. Filters ' +
+        'is taken as exact. Gain: signal to noise over that without a filter in equal time, limited by the sky; over the first: the same over ' +
+        'the filter on the first place. Filters ' +
         'whose 95 % intervals of the hours overlap share a place (=). Prices as stated, nothing is converted.',
       '',
     ),
@@ -80,6 +83,7 @@ export function comparisonCsv(comparison: Comparison): string {
     ['effective_width_nm', (f: ComparedFilter) => f.effectiveWidthNm],
     ['contrast', (f: ComparedFilter) => f.contrast],
     ['gain', (f: ComparedFilter) => f.gain],
+    ['gain_over_first', (f: ComparedFilter) => f.gainOverFirst],
     ['hours', (f: ComparedFilter) => f.hours],
     ['hours_to_equal_night', (f: ComparedFilter) => f.hoursToEqualNight],
     ['hours_saved_per_night', (f: ComparedFilter) => f.hoursSavedPerNight],

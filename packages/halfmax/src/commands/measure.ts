@@ -40,7 +40,7 @@ export async function measureCommand(args: readonly string[], terminal: Terminal
   const draws = wholeNumber(words, 'draws', 1000, 10_000_000, 'measure') ?? 0;
 
   const asked = wholeNumber(words, 'threads', 1, MOST_THREADS, 'measure');
-  const useful = existsSync(workerFile) ? filtersNamed(folder) : 1;
+  const useful = existsSync(workerFile) ? jobsNamed(folder) : 1;
   const threads = Math.min(asked ?? availableParallelism(), useful);
 
   const progress = progressLine(terminal);
@@ -95,12 +95,16 @@ const MOST_THREADS = 64;
 /** What a shell says of a program that Ctrl-C has ended: 128 and the number of the signal. */
 const INTERRUPTED = 130;
 
-/** How many filters a session names: more threads would have nothing to do. A faulty session is read by one thread. */
-function filtersNamed(folder: string): number {
+/**
+ * How many filters a session names, its stars counted as one more: further threads would have nothing to do. A faulty
+ * session is read by one thread.
+ */
+function jobsNamed(folder: string): number {
   try {
     const manifest: unknown = JSON.parse(readFileSync(join(folder, 'session.json'), 'utf8'));
-    const filters = (manifest as { filters?: unknown } | null)?.filters;
-    return Array.isArray(filters) ? Math.max(1, filters.length) : 1;
+    const { filters, stars } = (manifest ?? {}) as { filters?: unknown; stars?: unknown };
+    const count = (list: unknown): number => (Array.isArray(list) ? list.length : 0);
+    return Math.max(1, count(filters) + Math.min(1, count(stars)));
   } catch {
     return 1;
   }

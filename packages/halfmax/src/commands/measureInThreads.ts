@@ -1,6 +1,12 @@
 import { Worker } from 'node:worker_threads';
 import { BadInputError } from '../errors.js';
-import type { FilterJob, MeasuredFilter, MeasuredSession, Provenance } from '../measure/index.js';
+import type {
+  FilterJob,
+  MeasuredFilter,
+  MeasuredSession,
+  MeasuredStars,
+  Provenance,
+} from '../measure/index.js';
 import type { WorkerReply, WorkerRequest } from './measureWorker.js';
 
 /** What is to be measured, and how. */
@@ -13,7 +19,8 @@ export interface ThreadedMeasurement {
 }
 
 /**
- * Measures a session in worker threads: one reads it and fits the wavelength scale, then all share out the filters.
+ * Measures a session in worker threads: one reads it and fits the wavelength scale, then all share out the filters
+ * and stars.
  * The calling thread stays free. The result does not depend on how many threads there are.
  *
  * @param work - session, provenance, threads
@@ -30,9 +37,9 @@ export async function measureInThreads(work: ThreadedMeasurement): Promise<Measu
       while (workers.length < threads) workers.push(new Worker(workerFile));
       onStep(step);
     });
-    const { jobs } = expectReply(planned, 'jobs');
-    const measured = await shareOut(jobs, workers, onStep);
-    return expectReply(await ask(first, { ask: 'finish', filters: measured }, onStep), 'session').session;
+    const { jobs, starJobs } = expectReply(planned, 'jobs');
+    const { filters, stars } = await shareOut(jobs, starJobs, workers, onStep);
+    return expectReply(await ask(first, { ask: 'finish', filters, stars }, onStep), 'session').session;
   } finally {
     // Nobody need wait for their end: they hold nothing that is still to be written.
     for (const worker of workers) void worker.terminate();
@@ -42,17 +49,24 @@ export async function measureInThreads(work: ThreadedMeasurement): Promise<Measu
 /** The code of a worker; there is none where the package runs from its sources. */
 export const workerFile: URL = new URL('./measureWorker.js', import.meta.url);
 
-/** Gives every worker a job as soon as it has none; those that are likely to be long go first. */
+/**
+ * Gives every worker a job as soon as it has none; those that are likely to be long go first. The first worker, which
+ * holds the images of the stars, begins with them.
+ */
 async function shareOut(
   jobs: readonly FilterJob[],
+  starJobs: number,
   workers: readonly Worker[],
   onStep: (step: string) => void,
-): Promise<MeasuredFilter[]> {
+): Promise<{ filters: MeasuredFilter[]; stars: MeasuredStars[] }> {
   const waiting = [...jobs.keys()];
   waiting.sort((a, b) => jobs[b]!.filter.lines.length - jobs[a]!.filter.lines.length);
   const replies: WorkerReply[] = [];
+  const starReplies: WorkerReply[] = [];
   await Promise.all(
     workers.map(async (worker, w) => {
+      for (let index = 0; w === 0 && index < starJobs; index++)
+        starReplies.push(await ask(worker, { ask: 'stars', index }, onStep));
       for (let index = waiting.shift(); index !== undefined; index = waiting.shift()) {
         onStep(`measure ${jobs[index]!.filter.label}`);
         const request: WorkerRequest = w === 0 ? { ask: 'own', index } : { ask: 'job', job: jobs[index]! };
@@ -61,7 +75,10 @@ async function shareOut(
     }),
   );
   // A fault of the first filter comes first, whoever found one sooner.
-  return replies.map((reply) => expectReply(reply, 'filter').measured);
+  return {
+    filters: replies.map((reply) => expectReply(reply, 'filter').measured),
+    stars: starReplies.map((reply) => expectReply(reply, 'stars').measured),
+  };
 }
 
 function ask(worker: Worker, request: WorkerRequest, onStep: (step: string) => void): Promise<WorkerReply> {

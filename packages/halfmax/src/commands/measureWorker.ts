@@ -4,10 +4,11 @@ import type {
   FilterJob,
   MeasuredFilter,
   MeasuredSession,
+  MeasuredStars,
   MeasurementPlan,
   Provenance,
 } from '../measure/index.js';
-import { measureFilter, planMeasurement } from '../measure/index.js';
+import { measureFilter, measureStars, planMeasurement } from '../measure/index.js';
 
 /** What a worker is asked for. */
 export type WorkerRequest =
@@ -16,13 +17,20 @@ export type WorkerRequest =
   | { readonly ask: 'own'; readonly index: number }
   /** A job of another worker's plan. */
   | { readonly ask: 'job'; readonly job: FilterJob }
-  | { readonly ask: 'finish'; readonly filters: readonly MeasuredFilter[] };
+  /** Stars of the plan that this worker made: their images stay with it. */
+  | { readonly ask: 'stars'; readonly index: number }
+  | {
+      readonly ask: 'finish';
+      readonly filters: readonly MeasuredFilter[];
+      readonly stars: readonly MeasuredStars[];
+    };
 
 /** What a worker says. All but `step` end a request. */
 export type WorkerReply =
   | { readonly say: 'step'; readonly step: string }
-  | { readonly say: 'jobs'; readonly jobs: readonly FilterJob[] }
+  | { readonly say: 'jobs'; readonly jobs: readonly FilterJob[]; readonly starJobs: number }
   | { readonly say: 'filter'; readonly measured: MeasuredFilter }
+  | { readonly say: 'stars'; readonly measured: MeasuredStars }
   | { readonly say: 'session'; readonly session: MeasuredSession }
   | { readonly say: 'refused'; readonly problems: readonly InputProblem[] }
   | { readonly say: 'fault'; readonly message: string; readonly stack: string };
@@ -32,23 +40,28 @@ let plan: MeasurementPlan | null = null;
 async function answer(request: WorkerRequest): Promise<WorkerReply> {
   switch (request.ask) {
     case 'plan': {
-      const onStep = (step: string): void => say({ say: 'step', step });
       onStep('read the session');
       const { readSession } = await import('../session/index.js');
       plan = planMeasurement(readSession(request.folder), { provenance: request.provenance, onStep });
-      return { say: 'jobs', jobs: plan.jobs };
+      return { say: 'jobs', jobs: plan.jobs, starJobs: plan.starJobs.length };
     }
     case 'own':
       return { say: 'filter', measured: measured(plan!.jobs[request.index]!) };
     case 'job':
       return { say: 'filter', measured: measured(request.job) };
+    case 'stars':
+      return { say: 'stars', measured: measureStars(plan!.starJobs[request.index]!, onStep) };
     case 'finish':
-      return { say: 'session', session: plan!.finish(request.filters) };
+      return { say: 'session', session: plan!.finish(request.filters, request.stars) };
   }
 }
 
 function measured({ filter, frames, calibration, options }: FilterJob): MeasuredFilter {
   return measureFilter(filter, frames, calibration, options);
+}
+
+function onStep(step: string): void {
+  say({ say: 'step', step });
 }
 
 function say(reply: WorkerReply): void {

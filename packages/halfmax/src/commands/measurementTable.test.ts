@@ -77,6 +77,7 @@ const band: BandReport = {
   lineSpreadNm: { value: 1.166, standardUncertainty: 0.004 },
   extrapolated: false,
   correction: absent,
+  correctedCurve: absent,
   budget: [
     { source: 'noise', standardUncertaintyNm: 0.0123 },
     { source: 'line spread', standardUncertaintyNm: 0.00456 },
@@ -146,6 +147,8 @@ const measurement = (bands: readonly BandReport[]): Measurement => ({
     lampShifts: [],
     instrumentScale: null,
   },
+  halos: [],
+  haloComparisons: [],
   decision: { rule: { kind: 'simple' }, stated: true, words: 'met where it fits' },
   filters: [
     {
@@ -177,7 +180,7 @@ const measurement = (bands: readonly BandReport[]): Measurement => ({
     },
   ],
   conditions: {},
-  usage: absent,
+  usage: { ...absent, assumed: [] },
   assumptions: [{ input: 'stray light', value: 0.001, unit: 'relative', source: 'a standard' }],
   warnings: [],
 });

@@ -1,6 +1,7 @@
 import type { Measurement } from '../measure/index.js';
 import { bandLines } from './bandLines.js';
 import { blockingLines } from './blockingLines.js';
+import { starComparisonLines, starLines } from './starLines.js';
 import { beamLines, skyLines } from './usageLines.js';
 import { wrapText } from './wrapText.js';
 
@@ -25,6 +26,10 @@ export function measurementTable(
     lines.push(...beamLines(filter.beam));
     lines.push(...skyLines(filter.sky, 'nightHours' in usage ? usage.nightHours : 0));
   }
+  const labelOf = (id: string): string => measurement.filters.find((one) => one.id === id)?.label ?? id;
+  for (const halo of measurement.halos) lines.push('', ...starLines(halo, labelOf(halo.filter)));
+  for (const comparison of measurement.haloComparisons)
+    lines.push('', ...starComparisonLines(comparison, labelOf));
   if (options.quotes) lines.push(...quoteLines(measurement));
   lines.push('', ...footLines(measurement));
   if (measurement.frames.rejected.length > 0) {
@@ -91,7 +96,7 @@ function quoteLines({ filters }: Measurement): string[] {
 }
 
 /** What the verdicts rest on, and what was taken without being measured. */
-function footLines({ decision, filters, assumptions }: Measurement): string[] {
+function footLines({ decision, filters, assumptions, usage }: Measurement): string[] {
   const claims = filters.flatMap((filter) => filter.bands.flatMap((band) => band.claims));
   const lines: string[] = [];
   if (claims.length > 0) {
@@ -115,6 +120,10 @@ function footLines({ decision, filters, assumptions }: Measurement): string[] {
     lines.push('Not measured and not stated, so assumed:');
     for (const { input, value, unit, source } of assumptions)
       lines.push(...wrapText(`${input}: ${value} ${unit} (${source})`, '  '));
+  }
+  if (usage.assumed.length > 0) {
+    lines.push('Not stated of telescope, site and camera, so assumed:');
+    for (const words of usage.assumed) lines.push(...wrapText(words, '  '));
   }
   return lines;
 }

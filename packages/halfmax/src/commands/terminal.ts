@@ -9,11 +9,11 @@ export interface Terminal {
 export const usageText: string = `halfmax measures narrowband imaging filters from raw spectrometer frames.
 
   halfmax measure SESSION --out DIR [--draws N] [--seed S] [--threads N] [--quote] [--json]
-      SESSION  folder with session.json and the frames it names
+      SESSION  folder with session.json, the frames and the star images it names
       --out    folder for measurement.json and one curve table per filter
       --draws  Monte Carlo draws (whole number from 1000 to 10000000; left out: as many as needed)
       --seed   seed of all random numbers (whole number from 0 to 4294967295; left out: 1)
-      --threads  worker threads (left out: one per core, at most one per filter; 1: none); the result is the same
+      --threads  worker threads (left out: one per core, at most one per filter and one for the stars; 1: none); the result is the same
       --quote  print a sentence to be quoted for each passband after the table
       --json   print the measurement instead of the table
 

@@ -8,6 +8,10 @@ const line: BeamLineReport = {
   wavelengthNm: 656.28,
   effectiveIndex: [1.7, 2.1],
   centralObstruction: 0.38,
+  pupil: 'uniform',
+  chiefRayDeg: 0,
+  tiltDeg: 0,
+  corrected: true,
   measuredAtFNumber: null,
   temperatureDifferenceK: -12.4,
   collimated: quantity(0.898, 0.0023),
@@ -27,6 +31,7 @@ const line: BeamLineReport = {
 
 const sky: SkyReport = {
   fNumber: 2.8,
+  corrected: true,
   skyTransmittance: quantity(0.0068, 0.00001),
   effectiveWidthNm: quantity(2.0425, 0.0038),
   skyPerPixel: quantity(0.0953, 0.0002),
@@ -58,16 +63,33 @@ describe('beamLines', () => {
     expect(head).toMatch(/parallel +f\/2\.8 +f\/6 +90 % kept down to/);
     expect(row).toMatch(/H-alpha +0\.8980 ± 0\.0023 +0\.505 ± 0\.068 +0\.8920 ± 0\.0028 +f\/3\.88 ± 0\.23$/);
     expect(notes.join(' ').replace(/\s+/g, ' ').trim()).toBe(
-      '(effective index 1.7 to 2.1, obstruction 0.38, measured in parallel light, -12 K against the bench)',
+      '(effective index 1.7 to 2.1, obstruction 0.38, light of the bench taken as parallel, ' +
+        '-12 K against the bench, line spread taken out)',
     );
   });
 
   it('says one index, the cone on the bench and what it softened', () => {
     const soft = { ...line, effectiveIndex: [2, 2], centralObstruction: 0, measuredAtFNumber: 4 } as const;
     const text = beamLines([{ ...soft, temperatureDifferenceK: null, staysSoft: true }]).join(' ');
-    expect(text).toContain('effective index 2, measured at f/4, the cone on the bench was wider');
+    expect(text).toContain('effective index 2, measured at f/4, line spread taken out, the cone');
     expect(text).not.toContain('obstruction');
     expect(text).not.toContain('against the bench');
+  });
+
+  it('names what of the beam is out of the ordinary, and a line spread that is still in', () => {
+    const odd = {
+      ...line,
+      pupil: { gaussianEdge: 0.3 },
+      chiefRayDeg: 2.5,
+      tiltDeg: 4,
+      corrected: false,
+    };
+    const text = beamLines([odd]).join(' ').replace(/\s+/g, ' ');
+    expect(text).toContain(
+      'pupil that falls to 0.3 at its edge, chief ray at 2.5 degrees, filter tilted by 4 degrees',
+    );
+    expect(text).toContain('line spread of the instrument still in the curve');
+    expect(skyLines({ ...sky, corrected: false }, 8).join(' ')).toContain('line spread of the');
   });
 
   it('is one-sided where the ratios looked at end', () => {

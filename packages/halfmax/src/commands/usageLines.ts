@@ -29,13 +29,21 @@ export function beamLines(lines: readonly BeamLineReport[]): string[] {
   ]);
   const notes = [`effective index ${index}`];
   if (first.centralObstruction > 0) notes.push(`obstruction ${first.centralObstruction}`);
+  if (first.pupil !== 'uniform') notes.push(`pupil that falls to ${first.pupil.gaussianEdge} at its edge`);
+  if (first.chiefRayDeg !== 0) notes.push(`chief ray at ${first.chiefRayDeg} degrees`);
+  if (first.tiltDeg !== 0) notes.push(`filter tilted by ${first.tiltDeg} degrees`);
   notes.push(
     first.measuredAtFNumber === null
-      ? 'measured in parallel light'
+      ? 'light of the bench taken as parallel'
       : `measured at f/${first.measuredAtFNumber}`,
   );
   if (first.temperatureDifferenceK !== null)
     notes.push(`${first.temperatureDifferenceK.toFixed(0)} K against the bench`);
+  notes.push(
+    lines.every(({ corrected }) => corrected)
+      ? 'line spread taken out'
+      : 'line spread of the instrument still in the curve',
+  );
   if (lines.some(({ staysSoft }) => staysSoft))
     notes.push('the cone on the bench was wider: what it softened stays soft');
   return [...textColumns([head, ...rows], '  '), ...wrapText(`(${notes.join(', ')})`, '  ')];
@@ -79,6 +87,7 @@ export function skyLines(sky: SkyReport | Absent, nightHours: number): string[] 
     `${shown(sky.skyPerPixel)} electrons/s in a pixel, frames of ${sky.frameS.toFixed(0)} s`,
     `a star like the sun ${lost}, and its signal to noise is ${sky.continuum.signalToNoise.toFixed(2)} of that without the filter`,
   ];
+  if (!sky.corrected) notes.push('line spread of the instrument still in the curve');
   if (sky.unseenNm > 0)
     notes.push(`${sky.unseenNm.toFixed(0)} nm of the camera's range were not measured and count as dark`);
   return [...textColumns([head, ...rows], '  '), ...wrapText(`(${notes.join('; ')})`, '  ')];

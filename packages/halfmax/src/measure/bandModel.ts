@@ -14,6 +14,11 @@ export interface BandModel {
   readonly inputs: readonly UncertainInput[];
   /** Names of the outputs, in order. */
   readonly outputs: readonly OutputName[];
+  /**
+   * Writes the corrected band of a draw at wavelengths, scale and level left as they are: those are shared by the whole
+   * curve. Null where there is none.
+   */
+  readonly shape: ((x: Float64Array, wavelengthNm: Float64Array, out: Float64Array) => void) | null;
 }
 
 /** A number of a band: as measured or corrected; `line n` is the transmittance at the n-th line. */
@@ -117,7 +122,7 @@ export function modelOfTables(tables: BandTables): BandModel {
       draw(x);
       asMeasured(x, out);
     };
-    return { model, stated: model, inputs, outputs: outputNames(lines.length, false) };
+    return { model, stated: model, inputs, outputs: outputNames(lines.length, false), shape: null };
   }
 
   const band = bandReader(firstShape.shape);
@@ -147,6 +152,22 @@ export function modelOfTables(tables: BandTables): BandModel {
       out[perKind + 4 + m] = band.value(nm - shifts.at(nm, x, atScale));
     }
   };
+  const asLevelled = new Float64Array(levels.inputs.length);
+  const shape = (x: Float64Array, wavelengthNm: Float64Array, out: Float64Array): void => {
+    levels.take(asLevelled, 0);
+    levels.fill(drawn, first, end, x);
+    followers[kindOf(x[atKind]!)]!(parameters, x, { atSpread, drawn, offset });
+    band.take(parameters);
+    band.read(read);
+    const [peak, blueNm, redNm] = [read[0]!, read[2]!, read[3]!];
+    const second = x[atSecond]!;
+    const centreNm = (redNm + blueNm) / 2;
+    const wider = 1 + (second * secondWay.fwhmNm) / (redNm - blueNm);
+    const higher = 1 + (second * secondWay.peak) / peak;
+    const place = centreNm + second * secondWay.centreNm;
+    for (let i = 0; i < out.length; i++)
+      out[i] = higher * band.value(centreNm + (wavelengthNm[i]! - place) / wider);
+  };
   return {
     model: (x, out) => {
       draw(x);
@@ -159,6 +180,7 @@ export function modelOfTables(tables: BandTables): BandModel {
     },
     inputs,
     outputs: outputNames(lines.length, true),
+    shape,
   };
 }
 

@@ -2,6 +2,9 @@ import type { Beam } from '../beam/index.js';
 import { filterAngleTable, nightSkyTable } from '../reference/index.js';
 import { type Loose, number, range, record } from './manifestValues.js';
 
+/** Temperature of a bench that nobody states, degrees Celsius: the reference temperature of ISO 1. */
+export const USUAL_BENCH_C = 20;
+
 /** The telescope's light. */
 export interface BeamConditions {
   /** At the filter. */

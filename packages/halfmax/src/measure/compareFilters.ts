@@ -1,7 +1,8 @@
-import type { Absent, Curve, Quantity } from '../metrics/index.js';
+import type { Absent, Quantity } from '../metrics/index.js';
 import type { BenchConditions } from '../session/benchSession.js';
-import { type LineOnSky, rankFilters, type SiteSky, type SkySpectrum } from '../sky/index.js';
+import { gainOver, type LineOnSky, rankFilters, type SiteSky, type SkySpectrum } from '../sky/index.js';
 import type { Conditions } from './conditions.js';
+import type { CurveInUse } from './curveInUse.js';
 import type { BandReport } from './measurement.js';
 import { skyOf, skyReport } from './skyReport.js';
 import type { SkyLineReport, SkyReport } from './usageReports.js';
@@ -12,7 +13,8 @@ export interface Candidate {
   readonly from: string;
   readonly id: string;
   readonly label: string;
-  readonly curve: Curve;
+  /** The line spread taken out where that could be done. */
+  readonly curve: CurveInUse;
   readonly bands: readonly BandReport[];
   readonly bench: BenchConditions;
   readonly price: { readonly amount: number; readonly currency: string } | null;
@@ -29,6 +31,8 @@ export interface ComparedFilter extends SkyLineReport {
   /** Labels of the filters whose intervals overlap with this one's. */
   readonly tiedWith: readonly string[];
   readonly effectiveWidthNm: Quantity;
+  /** Signal to noise over that of the line's first filter in equal time. */
+  readonly gainOverFirst: Quantity;
 }
 
 /** Filters ranked line by line, all under the same conditions. */
@@ -67,7 +71,7 @@ export function compareFilters(
 ): Comparison {
   const site = skyOf(conditions, spectrum);
   const leftOut: { from: string; label: string; why: string }[] = [];
-  const rows: { candidate: Candidate; report: SkyReport; line: SkyLineReport }[] = [];
+  const rows: { candidate: Candidate; report: SkyReport; line: SkyLineReport; quality: Float64Array }[] = [];
   candidates.forEach((candidate, position) => {
     const { from, label, curve, bands, bench, price } = candidate;
     // A stream of its own for each filter: two filters do not share their noise.
@@ -78,7 +82,10 @@ export function compareFilters(
         : skyReport(curve, bands, conditions, site.sky, context);
     const { report } = found;
     if ('absent' in report) leftOut.push({ from, label, why: report.absent });
-    else for (const line of report.lines) rows.push({ candidate, report, line });
+    else
+      report.lines.forEach((line, k) => {
+        rows.push({ candidate, report, line, quality: found.trials[k]!.quality });
+      });
   });
   const places = new Map(rows.map(({ line }) => [line.name, line.wavelengthNm]));
   const lines = [...places]
@@ -86,7 +93,8 @@ export function compareFilters(
     .map(([name, wavelengthNm]) => {
       const own = rows.filter(({ line }) => line.name === name);
       const ranked = rankFilters(own, ({ line }) => line.hours, 'less');
-      const filters = ranked.map(({ item: { candidate, report, line }, rank, tiedWith }) => ({
+      const first = ranked[0]!.item.quality;
+      const filters = ranked.map(({ item: { candidate, report, line, quality }, rank, tiedWith }) => ({
         ...line,
         from: candidate.from,
         id: candidate.id,
@@ -95,6 +103,7 @@ export function compareFilters(
         rank,
         tiedWith: tiedWith.map((one) => one.candidate.label),
         effectiveWidthNm: report.effectiveWidthNm,
+        gainOverFirst: gainOver(quality, first),
       }));
       return { line: name, wavelengthNm, filters };
     });

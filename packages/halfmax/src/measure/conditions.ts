@@ -1,4 +1,4 @@
-import { type BeamConditions, beamOf } from './beamConditions.js';
+import { type BeamConditions, beamOf, USUAL_BENCH_C } from './beamConditions.js';
 import { type Loose, record } from './manifestValues.js';
 import { type SiteConditions, siteOf } from './siteConditions.js';
 
@@ -8,6 +8,8 @@ export interface Conditions {
   readonly site: SiteConditions;
   /** What the session does not state, with the value taken. */
   readonly assumed: readonly string[];
+  /** The part of it that is of the beam. */
+  readonly beamAssumed: readonly string[];
 }
 
 /**
@@ -19,5 +21,8 @@ export interface Conditions {
 export function conditionsOf(manifest: Loose): Conditions {
   const assumed: string[] = [];
   const beam = beamOf(record(manifest['beam']), assumed);
-  return { beam, site: siteOf(record(manifest['site']), beam, assumed), assumed };
+  if (beam.temperatureC !== null && record(manifest['bench'])['temperatureC'] === undefined)
+    assumed.push(`temperature on the bench: ${USUAL_BENCH_C} °C (reference temperature of ISO 1)`);
+  const beamAssumed = [...assumed];
+  return { beam, site: siteOf(record(manifest['site']), beam, assumed), assumed, beamAssumed };
 }

@@ -8,21 +8,29 @@ import {
   haloGeometry,
   judgeHalo,
   type Layer,
+  type MovedHalo,
   matchSpacings,
   type SpacingMatch,
 } from '../halo/index.js';
+import { type Absent, isAbsent } from '../metrics/index.js';
+import { type FilterPlaceBefore, movedHalo } from './movedHalo.js';
 
 /** A disk with what made it. */
 export interface HaloDiskReport extends HaloDisk {
   readonly geometry: HaloGeometry;
-  readonly faces: SpacingMatch | { readonly absent: string };
+  readonly faces: SpacingMatch | Absent;
+  /** With the filter before the corrector. */
+  readonly moved: MovedHalo | Absent;
 }
 
 /** An entry of `halos` in measurement.json: a star seen through a filter. */
 export interface HaloReport extends Omit<HaloMeasurement, 'disks'> {
   readonly filter: string;
   readonly disks: readonly HaloDiskReport[];
-  readonly judgements: readonly HaloJudgement[] | { readonly absent: string };
+  readonly judgements: readonly HaloJudgement[] | Absent;
+  /** The limit behind the judgements, and which of its numbers nobody stated. */
+  readonly tolerance: HaloTolerance | Absent;
+  readonly assumed: readonly string[];
 }
 
 /** What the session says of the way of the light, and the limit that the user sets. */
@@ -30,7 +38,12 @@ export interface HaloContext {
   readonly optics: HaloOptics;
   /** From the filter to the sensor; left out: no faces are named. */
   readonly layers?: readonly Layer[];
-  readonly tolerance?: HaloTolerance;
+  /** Left out or absent: nothing is judged. */
+  readonly tolerance?: HaloTolerance | Absent;
+  /** Numbers of the limit that nobody stated. */
+  readonly assumed?: readonly string[];
+  /** Light before the corrector; left out: nothing is said of moving the filter there. */
+  readonly before?: FilterPlaceBefore;
 }
 
 /**
@@ -42,18 +55,27 @@ export interface HaloContext {
  * @returns plain data
  */
 export function haloReport(filter: string, measurement: HaloMeasurement, context: HaloContext): HaloReport {
-  const { optics, layers, tolerance } = context;
+  const { optics, layers, tolerance = { absent: 'no limit is given' }, assumed = [], before } = context;
   return {
     ...measurement,
     filter,
-    disks: measurement.disks.map((disk) => ({
-      ...disk,
-      geometry: haloGeometry(disk, optics),
-      faces:
+    disks: measurement.disks.map((disk) => {
+      const geometry = haloGeometry(disk, optics);
+      const { airSpacingMm } = geometry;
+      const faces =
         layers === undefined
           ? { absent: 'the spacings from the filter to the sensor are not given' }
-          : matchSpacings(disk, optics, layers),
-    })),
-    judgements: tolerance === undefined ? { absent: 'no limit is given' } : judgeHalo(measurement, tolerance),
+          : isAbsent(airSpacingMm)
+            ? airSpacingMm
+            : matchSpacings(disk, optics, layers);
+      const moved =
+        before === undefined
+          ? { absent: 'the f-number before the corrector is not given' }
+          : movedHalo(geometry, optics.fNumber, before, layers, faces);
+      return { ...disk, geometry, faces, moved };
+    }),
+    judgements: 'absent' in tolerance ? tolerance : judgeHalo(measurement, tolerance),
+    tolerance,
+    assumed,
   };
 }

@@ -7,7 +7,9 @@ export {
   compareFilters,
 } from './compareFilters.js';
 export { type Conditions, conditionsOf } from './conditions.js';
+export { type CurveInUse, curveInUse } from './curveInUse.js';
 export { curveOnScale, type ScaledCurve } from './curveOnScale.js';
+export type { AbsentHalo, ComparedDisk, HaloComparisonReport } from './haloComparison.js';
 export {
   type HaloContext,
   type HaloDiskReport,
@@ -35,6 +37,14 @@ export type {
 } from './measurement.js';
 export { measureSession } from './measureSession.js';
 export {
+  type MeasuredStar,
+  type MeasuredStars,
+  measureStars,
+  type StarJob,
+  starJobs,
+} from './measureStars.js';
+export type { FilterPlaceBefore } from './movedHalo.js';
+export {
   type FilterJob,
   type MeasuredSession,
   type MeasurementPlan,
@@ -43,4 +53,5 @@ export {
 } from './planMeasurement.js';
 export { type QuoteContext, quoteBand } from './quoteBand.js';
 export { skyOf, skyReport } from './skyReport.js';
+export { type StarReports, starReports } from './starReports.js';
 export type { BeamLineReport, SkyLineReport, SkyReport } from './usageReports.js';

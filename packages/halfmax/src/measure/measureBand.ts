@@ -10,6 +10,7 @@ import {
   transmittanceAt,
 } from '../metrics/index.js';
 import type { EmissionLine } from '../reference/index.js';
+import { type BandCurve, bandCurve } from './bandCurve.js';
 import { bandModel, type OutputName } from './bandModel.js';
 import { type BandSpread, bandSpread, type TrialOptions } from './bandSpread.js';
 import type { BandTargets } from './bandTargets.js';
@@ -22,6 +23,8 @@ import { type ScaleUncertainty, scaleUncertainty } from './scaleUncertainty.js';
 export interface UnjudgedBand {
   readonly report: Omit<BandReport, 'claims' | 'quote'>;
   readonly spread: BandSpread;
+  /** The corrected band as a curve, null where there is none. */
+  readonly curve: BandCurve | null;
 }
 
 /** What holds for every band of a session. */
@@ -86,6 +89,8 @@ export function measureBand(
   const why = 'absent' in correction ? correction.absent : '';
   const good = 'absent' in correction ? null : correction;
   const read = good?.readings ?? null;
+  const curve =
+    good === null ? null : bandCurve(band, good, { seed: context.trials.seed, draws: CURVE_DRAWS });
   const correctedLine = (m: number): Quantity =>
     stated(`corrected line ${m}`, good === null ? null : lineValue(good, all[m]!), why);
   const lineReports = all.map(
@@ -126,6 +131,14 @@ export function measureBand(
                 rounds: good.sharpened.rounds,
               },
             },
+      correctedCurve:
+        curve === null
+          ? { absent: why === '' ? 'too many draws of the band have no reading' : why }
+          : {
+              wavelengthNm: [...curve.wavelengthNm],
+              transmittance: [...curve.transmittance],
+              standardUncertainty: [...curve.standardUncertainty],
+            },
       extrapolated: range.blueNm < shortest || range.redNm > longest,
       budget: trials
         .budget(good === null ? 'measured fwhm' : 'corrected fwhm')
@@ -137,8 +150,12 @@ export function measureBand(
       monteCarlo: trials.summary(good === null ? 'measured fwhm' : 'corrected fwhm'),
     },
     spread: trials,
+    curve,
   };
 }
+
+/** Trials of a corrected band: a standard deviation is good to 3 %. */
+const CURVE_DRAWS = 600;
 
 const NO_LINE: Quantity = { absent: 'the session names no emission line in this band' };
 const METHOD =

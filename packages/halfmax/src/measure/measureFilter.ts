@@ -9,6 +9,7 @@ import { bandTargets } from './bandTargets.js';
 import { bandWarnings } from './bandWarnings.js';
 import { beamReport } from './beamReport.js';
 import type { Conditions } from './conditions.js';
+import { type CurveInUse, curveInUse } from './curveInUse.js';
 import { blockingLimits, curveOnScale, type ScaledCurve } from './curveOnScale.js';
 import { judgeClaims } from './judgeClaims.js';
 import { measureBand } from './measureBand.js';
@@ -44,6 +45,8 @@ const USAGE_DRAWS = 600;
 export interface MeasuredFilter {
   readonly report: FilterReport;
   readonly curve: CurveTable | null;
+  /** The curve by which it is judged in the telescope; null where it has none. */
+  readonly inUse: CurveInUse | null;
   readonly warnings: readonly Warning[];
 }
 
@@ -80,7 +83,7 @@ export function measureFilter(
       price: filter.price,
       lampDrift: null,
     };
-    return { report, curve: null, warnings: [] };
+    return { report, curve: null, inUse: null, warnings: [] };
   }
   const noise: Pick<NoiseModel, 'readVariance'> = frames.noise;
   const measured = transmittanceCurve(filtered, open, { noise });
@@ -108,7 +111,7 @@ export function measureFilter(
       price: filter.price,
       lampDrift: measured.drift,
     };
-    return { report, curve, warnings: measured.warnings };
+    return { report, curve, inUse: null, warnings: measured.warnings };
   }
   const ranges = findBands(scaled.curve);
   const targets = bandTargets(filter.lines, ranges);
@@ -143,6 +146,10 @@ export function measureFilter(
     Math.hypot(flicker, repeated, nonLinearity / Math.sqrt(3), leastDrift),
   );
   const seen = { curve: scaled.curve, bands: ranges, limits };
+  const inUse = curveInUse(
+    scaled.curve,
+    bands.map((band) => band.curve),
+  );
   const usage = { bench: options.bench, seed: bandSeed(options.seed, id, ranges.length), draws: USAGE_DRAWS };
   const claims = judgeClaims(bands, filter.claims, seen, options.rule);
   const context = {
@@ -163,11 +170,11 @@ export function measureFilter(
       curveFile: file,
       bands: reports,
       outOfBand: outOfBand(scaled.curve, ranges, limits),
-      beam: options.statesBeam ? beamReport(scaled.curve, reports, options.conditions.beam, usage) : [],
+      beam: options.statesBeam ? beamReport(inUse, reports, options.conditions.beam, usage) : [],
       sky:
         options.sky === null
           ? { absent: 'the session states no site' }
-          : skyReport(scaled.curve, reports, options.conditions, options.sky, {
+          : skyReport(inUse, reports, options.conditions, options.sky, {
               ...usage,
               price: filter.price,
             }).report,
@@ -175,6 +182,7 @@ export function measureFilter(
       lampDrift: measured.drift,
     },
     curve,
+    inUse,
     warnings,
   };
 }

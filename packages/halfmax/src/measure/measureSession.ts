@@ -1,9 +1,10 @@
 import type { BenchSession } from '../session/benchSession.js';
 import { measureFilter } from './measureFilter.js';
+import { measureStars } from './measureStars.js';
 import { type MeasuredSession, type MeasureOptions, planMeasurement } from './planMeasurement.js';
 
 /**
- * The whole job: from a session's raw frames to calibrated curves, passband numbers and verdicts.
+ * The whole job: from a session's raw frames to calibrated curves, passband numbers, halos and verdicts.
  *
  * @param session - read from its folder, or made in memory
  * @param options - provenance to be written down, progress
@@ -11,11 +12,13 @@ import { type MeasuredSession, type MeasureOptions, planMeasurement } from './pl
  * @throws {BadInputError} frames that cannot be used, lamps that give no wavelength scale
  */
 export function measureSession(session: BenchSession, options: MeasureOptions): MeasuredSession {
-  const { jobs, finish } = planMeasurement(session, options);
+  const step = options.onStep ?? ((): void => {});
+  const { jobs, starJobs, finish } = planMeasurement(session, options);
   return finish(
     jobs.map(({ filter, frames, calibration, options: filterOptions }) => {
-      options.onStep?.(`measure ${filter.label}`);
+      step(`measure ${filter.label}`);
       return measureFilter(filter, frames, calibration, filterOptions);
     }),
+    starJobs.map((job) => measureStars(job, step)),
   );
 }

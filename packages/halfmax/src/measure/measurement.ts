@@ -3,6 +3,8 @@ import type { NoiseModel, RejectedScan, Warning } from '../frames/index.js';
 import type { BandMetrics, OutOfBand, Quantity } from '../metrics/index.js';
 import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
 import type { Claim, DecisionRule, Judgement, Verdict } from '../verdict/index.js';
+import type { AbsentHalo, HaloComparisonReport } from './haloComparison.js';
+import type { HaloReport } from './haloReport.js';
 import type { BeamLineReport, SkyReport } from './usageReports.js';
 
 /** What `halfmax measure` writes: see shared/measurement.schema.json. */
@@ -16,10 +18,14 @@ export interface Measurement {
   /** The rule behind every verdict. */
   readonly decision: DecisionReport;
   readonly filters: readonly FilterReport[];
+  /** Bright stars through the filters, one for each image. */
+  readonly halos: readonly (HaloReport | AbsentHalo)[];
+  /** Filters on the same star; one for each star with several images. */
+  readonly haloComparisons: readonly HaloComparisonReport[];
   /** Site and beam as the session states them: what `halfmax compare` goes by. */
   readonly conditions: { readonly site?: unknown; readonly beam?: unknown };
   /** The sky that the filters are judged under. */
-  readonly usage: UsageReport | { readonly absent: string };
+  readonly usage: UsageReport | { readonly absent: string; readonly assumed: readonly string[] };
   /** Inputs that the session does not state and the frames do not show, with the value taken. */
   readonly assumptions: readonly Assumption[];
   readonly warnings: readonly Warning[];
@@ -187,6 +193,13 @@ export interface BandQuote {
   readonly bench: BenchConditions;
 }
 
+/** A curve as lists, shortest wavelength first. */
+export interface PlainCurve {
+  readonly wavelengthNm: readonly number[];
+  readonly transmittance: readonly number[];
+  readonly standardUncertainty: readonly number[];
+}
+
 /** A passband of a filter. */
 export interface BandReport {
   /** The emission lines that the session names and that this band is for. */
@@ -200,6 +213,8 @@ export interface BandReport {
   /** True where the band lies outside the range of the lamp lines. */
   readonly extrapolated: boolean;
   readonly correction: CorrectionReport | { readonly absent: string };
+  /** The band with the line spread taken out; the uncertainty is that of each point alone. */
+  readonly correctedCurve: PlainCurve | { readonly absent: string };
   /** What makes the FWHM (corrected, where it is) uncertain, largest first. */
   readonly budget: readonly { readonly source: string; readonly standardUncertaintyNm: number }[];
   /** The same for every number. */

@@ -5,10 +5,13 @@ import { assumptions } from './assumptions.js';
 import { calibrateSession, instrumentScaleOf } from './calibrateSession.js';
 import { calibrationReport } from './calibrationReport.js';
 import { conditionsOf } from './conditions.js';
+import type { CurveInUse } from './curveInUse.js';
 import { decisionReport } from './decisionReport.js';
 import type { FilterOptions, MeasuredFilter } from './measureFilter.js';
-import type { CurveTable, Measurement, Provenance, UsageReport } from './measurement.js';
+import type { CurveTable, Measurement, Provenance } from './measurement.js';
+import { type MeasuredStars, type StarJob, starJobs } from './measureStars.js';
 import { skyOf } from './skyReport.js';
+import { starReports } from './starReports.js';
 
 /** How to measure, and what to write down of it. */
 export interface MeasureOptions {
@@ -21,6 +24,8 @@ export interface MeasureOptions {
 export interface MeasuredSession {
   readonly measurement: Measurement;
   readonly curves: readonly CurveTable[];
+  /** The curves by which filters are judged in the telescope, by id: line spread taken out where that can be done. */
+  readonly inUse: Readonly<Record<string, CurveInUse>>;
 }
 
 /** All that one filter is measured from: plain data, so that it can be done anywhere. */
@@ -34,8 +39,10 @@ export interface FilterJob {
 /** A session made ready: its filters do not depend on one another. */
 export interface MeasurementPlan {
   readonly jobs: readonly FilterJob[];
-  /** Puts the measurement together; filters in the order of the jobs. */
-  readonly finish: (filters: readonly MeasuredFilter[]) => MeasuredSession;
+  /** A job for each star of the session. */
+  readonly starJobs: readonly StarJob[];
+  /** Puts the measurement together; filters and stars in the order of the jobs. */
+  readonly finish: (filters: readonly MeasuredFilter[], stars: readonly MeasuredStars[]) => MeasuredSession;
 }
 
 /**
@@ -58,9 +65,9 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
   const { site, beam } = session.manifest;
   const conditions = conditionsOf(session.manifest);
   const sky = site === undefined ? null : skyOf(conditions, session.skySpectrum ?? undefined);
-  const usage: UsageReport | { readonly absent: string } =
+  const usage: Measurement['usage'] =
     sky === null
-      ? { absent: 'the session states no site' }
+      ? { absent: 'the session states no site', assumed: beam === undefined ? [] : conditions.beamAssumed }
       : {
           vMagnitude: sky.vMagnitude,
           parts: sky.parts,
@@ -82,12 +89,15 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
   const needed = { spectra: frames.spectra.filter(({ role }) => role !== 'lamp'), noise: frames.noise };
   return {
     jobs: session.filters.map((filter) => ({ filter, frames: needed, calibration, options: filterOptions })),
-    finish: (filters) => {
+    starJobs: starJobs(session.stars ?? [], options.provenance.seed),
+    finish: (filters, measuredStars) => {
+      const stars = starReports(session, measuredStars, { conditions, sky: sky?.sky ?? null, filters });
       const warnings: Warning[] = [
         ...session.warnings,
         ...frames.warnings,
         ...calibration.warnings,
         ...filters.flatMap((filter) => filter.warnings),
+        ...stars.warnings,
       ];
       const measurement: Measurement = {
         format: 'halfmax-measurement/1',
@@ -98,6 +108,8 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
         calibration: calibrationReport(calibration, session.detector.pixels, ownScale),
         decision,
         filters: filters.map((filter) => filter.report),
+        halos: stars.halos,
+        haloComparisons: stars.haloComparisons,
         conditions: { ...(site === undefined ? {} : { site }), ...(beam === undefined ? {} : { beam }) },
         usage,
         assumptions: assumed.list,
@@ -106,6 +118,9 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
       return {
         measurement,
         curves: filters.flatMap((filter) => (filter.curve === null ? [] : [filter.curve])),
+        inUse: Object.fromEntries(
+          filters.flatMap(({ report, inUse }) => (inUse === null ? [] : [[report.id, inUse] as const])),
+        ),
       };
     },
   };

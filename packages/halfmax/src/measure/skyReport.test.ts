@@ -12,6 +12,7 @@ const curveOf = (centreNm: number, widthNm: number): Candidate['curve'] => ({
   wavelengthNm: scan,
   transmittance: scan.map((at) => 0.9 / (1 + ((2 * (at - centreNm)) / widthNm) ** 6)),
   standardUncertainty: new Float64Array(scan.length).fill(0.003),
+  trials: [],
 });
 const bandOf = (target: readonly string[], centreNm: number): BandReport =>
   ({
@@ -20,6 +21,7 @@ const bandOf = (target: readonly string[], centreNm: number): BandReport =>
   }) as unknown as BandReport;
 const bench = { fNumber: 10, temperatureC: 21, spot: null };
 const manifest = {
+  bench: { temperatureC: 21 },
   beam: { fNumber: [3, 6], centralObstruction: 0.3, effectiveIndex: [1.8, 2], temperatureC: 1 },
   site: {
     skyBrightness: 19,
@@ -119,6 +121,20 @@ describe('beamReport', () => {
   });
 });
 
+describe('a temperature in use', () => {
+  const cold = { ...manifest, bench: {}, beam: { ...manifest.beam, temperatureC: -40 } };
+
+  it('is held against a bench at 20 degrees where that is not stated, and says so', () => {
+    const { assumed, beamAssumed } = conditionsOf(cold);
+    expect(assumed).toEqual(['temperature on the bench: 20 °C (reference temperature of ISO 1)']);
+    expect(beamAssumed).toEqual(assumed);
+    const unstated = { ...bench, temperatureC: null };
+    const one = candidate('three', 3);
+    const [line] = beamReport(one.curve, one.bands, conditionsOf(cold).beam, { bench: unstated, seed: 1 });
+    expect(line!.temperatureDifferenceK).toBe(-60);
+  });
+});
+
 describe('skyReport', () => {
   const { sky } = skyOf(conditions);
   const reportOf = (one: Candidate): ReturnType<typeof skyReport> =>
@@ -151,6 +167,10 @@ describe('compareFilters', () => {
     const [first, second, third] = lines[0]!.filters;
     expect([first!.rank, second!.rank, third!.rank]).toEqual([1, 1, 3]);
     expect(first!.tiedWith).toEqual([second!.label]);
+    expect(first!.gainOverFirst).toMatchObject({ value: 1, standardUncertainty: 0 });
+    // Twice the width passes nearly twice the sky: the gain falls with its root.
+    expect(value(third!.gainOverFirst)).toBeGreaterThan(0.6);
+    expect(value(third!.gainOverFirst)).toBeLessThan(0.85);
     expect(third!.label).toBe('twelve');
     expect(third!.tiedWith).toEqual([]);
   });
@@ -159,7 +179,7 @@ describe('compareFilters', () => {
     const empty = new Float64Array(0);
     const blind = {
       ...candidate('blind', 3),
-      curve: { wavelengthNm: empty, transmittance: empty, standardUncertainty: empty },
+      curve: { wavelengthNm: empty, transmittance: empty, standardUncertainty: empty, trials: [] },
     };
     const once = compareFilters([blind, candidate('six', 6)], conditions, trials);
     expect(once.leftOut).toEqual([{ from: 'here', label: 'blind', why: 'it has no curve' }]);

@@ -1,5 +1,5 @@
 import { curveInBeam } from '../beam/index.js';
-import { type Absent, absent, type Curve, isAbsent } from '../metrics/index.js';
+import { type Absent, absent, isAbsent } from '../metrics/index.js';
 import {
   continuumLoss,
   detectedSky,
@@ -14,8 +14,9 @@ import {
   vMagnitude,
 } from '../sky/index.js';
 import type { BeamConditions } from './beamConditions.js';
-import { levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js';
+import { isCorrected, levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js';
 import type { Conditions } from './conditions.js';
+import type { CurveInUse } from './curveInUse.js';
 import type { BandReport } from './measurement.js';
 import { lineBrightness } from './siteConditions.js';
 import type { SkyReport } from './usageReports.js';
@@ -47,7 +48,7 @@ export function skyOf(conditions: Conditions, spectrum?: SkySpectrum): SiteSky {
 /**
  * What a filter does under the site's sky in the first of the session's beams.
  *
- * @param curve - as measured
+ * @param curve - the line spread taken out where that could be done
  * @param bands - passbands of the filter, with their target lines
  * @param conditions - beam, site, camera
  * @param sky - from `skyOf`, or from a measured spectrum
@@ -55,7 +56,7 @@ export function skyOf(conditions: Conditions, spectrum?: SkySpectrum): SiteSky {
  * @returns the report with the trials of each line, or why there is none
  */
 export function skyReport(
-  curve: Curve,
+  curve: CurveInUse,
   bands: readonly BandReport[],
   conditions: Conditions,
   sky: Sky,
@@ -81,7 +82,8 @@ export function skyReport(
       ...measuredIn,
       effectiveIndex: beam.effectiveIndex,
       scaleNm: Math.max(...targets.map(({ band }) => scaleOf(band))),
-      level: Math.max(...targets.map(({ band }) => levelOf(band))),
+      level: Math.max(...targets.map(({ band }) => levelOf(band, curve))),
+      trials: curve.trials,
       range,
       goal: site.goal,
       ...(site.frameS === null ? {} : { frameS: site.frameS }),
@@ -104,6 +106,7 @@ export function skyReport(
     trials: lines,
     report: {
       fNumber: shape.fNumber,
+      corrected: targets.every(({ band }) => isCorrected(band)),
       skyTransmittance,
       effectiveWidthNm,
       skyPerPixel,

@@ -8,8 +8,13 @@ export interface BeamLineReport extends LineInBeam {
   readonly wavelengthNm: number;
   readonly effectiveIndex: readonly [number, number];
   readonly centralObstruction: number;
+  readonly pupil: 'uniform' | { readonly gaussianEdge: number };
+  readonly chiefRayDeg: number;
+  readonly tiltDeg: number;
   /** Focal ratio of the light on the bench; null where the session does not say and parallel light is taken. */
   readonly measuredAtFNumber: number | null;
+  /** Whether the line spread of the instrument is taken out of the band. */
+  readonly corrected: boolean;
   /** In use minus on the bench, K; null where one of the two is not stated: no shift is taken then. */
   readonly temperatureDifferenceK: number | null;
 }
@@ -25,6 +30,8 @@ export interface SkyLineReport extends Omit<LineOnSky, 'quality' | 'openQuality'
 /** What a filter does under the site's sky: a filter's `sky` in measurement.json. */
 export interface SkyReport {
   readonly fNumber: number;
+  /** Whether the line spread of the instrument is taken out of the bands of all target lines. */
+  readonly corrected: boolean;
   readonly skyTransmittance: Quantity;
   readonly effectiveWidthNm: Quantity;
   readonly skyPerPixel: Quantity;

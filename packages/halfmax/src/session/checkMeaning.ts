@@ -3,6 +3,7 @@ import type { InputProblem } from '../errors.js';
 import type { Warning } from '../frames/types.js';
 import { knownLamps, lampSpecies, resolveLines } from '../reference/index.js';
 import { siteProblems } from '../sky/index.js';
+import { checkStars } from './checkStars.js';
 import { asList, asNumber, asRecord, asText, type LooseRecord } from './manifest.js';
 import { nearestName } from './nearestName.js';
 import { parseTime } from './parseTime.js';
@@ -180,17 +181,7 @@ export function checkMeaning(
     const used = frames.some((frame) => frame['role'] === 'filtered' && frame['filter'] === id);
     if (!used) found.warn(`filter ${quoteValue(id)} has no filtered frames; it is not measured`);
   }
-  asList(root['stars'])
-    .map(asRecord)
-    .forEach((star, i) => {
-      const filter = asText(star['filter']);
-      if (filter === null || ids.includes(filter)) return;
-      found.refuse(
-        `stars[${i}].filter`,
-        `${quoteValue(filter)} is not the id of any filter`,
-        'use an id from filters',
-      );
-    });
+  checkStars(asList(root['stars']).map(asRecord), ids, root, found);
   const recorded = asText(root['recorded']);
   if (recorded !== null && /^\d{4}-\d{2}-\d{2}/.test(recorded) && parseTime(recorded) === null) {
     found.refuse(

@@ -1,4 +1,14 @@
-export type { BenchConditions, BenchSession, Claim, FilterClaims, FilterEntry } from './benchSession.js';
+export type {
+  BenchConditions,
+  BenchSession,
+  Claim,
+  FilterClaims,
+  FilterEntry,
+  StarEntry,
+  StarLight,
+  StarLimit,
+  StarPicture,
+} from './benchSession.js';
 export { extractSession, type RoleImage } from './extractSession.js';
 export { extractSpectrum } from './extractSpectrum.js';
 export { findTrace } from './findTrace.js';

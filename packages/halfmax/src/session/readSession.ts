@@ -156,6 +156,7 @@ export function readSession(folder: string): BenchSession {
     decision: toDecision(record['decision']),
     bench: toBench(asRecord(record['bench'])),
     skySpectrum: site.spectrum,
+    ...(stars.stars.length === 0 ? {} : { stars: stars.stars }),
     manifest: record,
     inputs: Array.from(inputs, ([file, hash]) => ({ file, sha256: hash })).sort((a, b) =>
       a.file < b.file ? -1 : 1,

@@ -330,21 +330,168 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
       },
     },
     stars: {
+      description: "images of bright stars through the filters, for their halos",
       type: "array",
       items: {
         type: "object",
         required: [ "filter", "file", "pixelSizeUm", "fNumber", "saturationCounts" ],
         properties: {
-          filter: { type: "string", minLength: 1 },
-          file: { type: "string", minLength: 1 },
-          pixelSizeUm: { type: "number", exclusiveMinimum: 0 },
-          fNumber: { type: "number", exclusiveMinimum: 0 },
-          saturationCounts: { type: "number", exclusiveMinimum: 0 },
+          filter: { description: "id of the filter", type: "string", minLength: 1 },
+          file: { description: "a FITS image, path relative to the session folder", type: "string", minLength: 1 },
+          star: { description: "name of the star: images of the same star are compared", type: "string", minLength: 1 },
+          pixelSizeUm: { description: "um, above 0", type: "number", exclusiveMinimum: 0 },
+          fNumber: { description: "f-number of the light at the sensor, above 0", type: "number", exclusiveMinimum: 0 },
+          fNumberUncertainty: { description: "standard uncertainty of fNumber, below fNumber", type: "number", minimum: 0 },
+          saturationCounts: { description: "counts at and above which a pixel is full", type: "number", exclusiveMinimum: 0 },
+          exposureS: {
+            description: "exposure of file in s, above 0; left out: that of its header",
+            type: "number",
+            exclusiveMinimum: 0,
+          },
+          focalLengthMm: { description: "mm, above 0: turns pixels into arcseconds", type: "number", exclusiveMinimum: 0 },
+          obstruction: {
+            description: "diameter of the obstruction over that of the aperture",
+            type: "number",
+            minimum: 0,
+            exclusiveMaximum: 1,
+          },
+          near: {
+            description: "rough place of the star in pixels, the first is 1; left out: the brightest star",
+            type: "object",
+            required: [ "x", "y" ],
+            properties: { x: { type: "number", minimum: 1, maximum: 1000000 }, y: { type: "number", minimum: 1, maximum: 1000000 } },
+          },
+          shortFile: {
+            description: "an exposure of the same star so short that it is not saturated",
+            type: "string",
+            minLength: 1,
+          },
+          shortExposureS: {
+            description: "exposure of shortFile in s, above 0; left out: that of its header",
+            type: "number",
+            exclusiveMinimum: 0,
+          },
+          magnitude: {
+            description: "of the star through the filter; goes with zeroPoint",
+            type: "number",
+            minimum: -50,
+            maximum: 50,
+          },
+          zeroPoint: {
+            description: "magnitude of a star that gives one count in this exposure; goes with magnitude",
+            type: "number",
+            minimum: -50,
+            maximum: 80,
+          },
+          magnitudeUncertainty: {
+            description: "standard uncertainty of magnitude and zeroPoint together",
+            type: "number",
+            minimum: 0,
+            maximum: 5,
+          },
+          referenceFile: {
+            description: "an image of the same star without the filter, or with another one, for the wings",
+            type: "string",
+            minLength: 1,
+          },
+          layers: {
+            description: "plates and gaps in the way of the light, from the filter to the sensor",
+            type: "array",
+            minItems: 1,
+            maxItems: 40,
+            items: {
+              type: "object",
+              required: [ "name", "thicknessMm" ],
+              properties: {
+                name: { type: "string", minLength: 1 },
+                thicknessMm: { description: "mm, above 0", type: "number", exclusiveMinimum: 0, exclusiveMaximum: 10000 },
+                uncertaintyMm: {
+                  description: "standard uncertainty of the thickness; left out: 0.05 mm",
+                  type: "number",
+                  minimum: 0,
+                  maximum: 1000,
+                },
+                index: { description: "refractive index; left out: 1, a gap", type: "number", minimum: 1, exclusiveMaximum: 4 },
+              },
+            },
+          },
+          limit: { "$ref": "#/definitions/haloLimit" },
+          fNumberBefore: {
+            description: "f-number before the corrector, above 0: tells what moving the filter there changes",
+            type: "number",
+            exclusiveMinimum: 0,
+          },
+          movedSpacingMm: {
+            description: "distance of the faces with the filter before the corrector, mm of air, above 0",
+            type: "number",
+            exclusiveMinimum: 0,
+          },
         },
       },
     },
   },
   definitions: {
+    haloLimit: {
+      description: "from where on a halo is too much: of the kind share, surface or noise",
+      type: "object",
+      required: [ "kind" ],
+      properties: {
+        kind: { enum: [ "share", "surface", "noise" ] },
+        atMost: {
+          description: "share of the star's light, above 0 and below 1",
+          type: "number",
+          exclusiveMinimum: 0,
+          exclusiveMaximum: 1,
+        },
+        atLeast: {
+          description: "magnitudes per square arcsecond above the star's magnitude",
+          type: "number",
+          minimum: -50,
+          maximum: 50,
+        },
+        hours: { description: "of exposure, above 0", type: "number", exclusiveMinimum: 0 },
+        electronsPerCount: { description: "of the image, above 0", type: "number", exclusiveMinimum: 0 },
+        brighterBy: {
+          description: "magnitudes by which the star to think of is brighter than this one; left out: 0",
+          type: "number",
+          minimum: -50,
+          maximum: 50,
+        },
+        sky: {
+          description: "electrons per second and pixel through the filter; left out: worked out for the site",
+          type: "number",
+          minimum: 0,
+        },
+        dark: { description: "electrons per second and pixel; left out: as in site", type: "number", minimum: 0 },
+        readNoise: { description: "electrons; left out: as in site", type: "number", minimum: 0 },
+        frameS: {
+          description: "length of a frame in s, above 0; left out: as in site, or that of the image",
+          type: "number",
+          exclusiveMinimum: 0,
+        },
+        pixels: {
+          description: "of the patch within which the mean is taken, at least 1; left out: 100",
+          type: "number",
+          minimum: 1,
+        },
+        threshold: {
+          description: "signal to noise at which it is seen, above 0; left out: 5",
+          type: "number",
+          exclusiveMinimum: 0,
+        },
+      },
+      allOf: [
+        { if: { required: [ "kind" ], properties: { kind: { const: "share" } } }, then: { required: [ "atMost" ] } },
+        {
+          if: { required: [ "kind" ], properties: { kind: { const: "surface" } } },
+          then: { required: [ "atLeast" ] },
+        },
+        {
+          if: { required: [ "kind" ], properties: { kind: { const: "noise" } } },
+          then: { required: [ "hours", "electronsPerCount" ] },
+        },
+      ],
+    },
     tolerance: {
       description: "a number above 0, or [minus, plus] with both at least 0 and one above 0",
       anyOf: [

@@ -5,6 +5,7 @@ import { sessionSchema } from './sessionSchema.generated.js';
 
 export const validateSession: SessionValidator = validate10;
 const schema11 = sessionSchema;
+const schema21 = {"description":"from where on a halo is too much: of the kind share, surface or noise","type":"object","required":["kind"],"properties":{"kind":{"enum":["share","surface","noise"]},"atMost":{"description":"share of the star's light, above 0 and below 1","type":"number","exclusiveMinimum":0,"exclusiveMaximum":1},"atLeast":{"description":"magnitudes per square arcsecond above the star's magnitude","type":"number","minimum":-50,"maximum":50},"hours":{"description":"of exposure, above 0","type":"number","exclusiveMinimum":0},"electronsPerCount":{"description":"of the image, above 0","type":"number","exclusiveMinimum":0},"brighterBy":{"description":"magnitudes by which the star to think of is brighter than this one; left out: 0","type":"number","minimum":-50,"maximum":50},"sky":{"description":"electrons per second and pixel through the filter; left out: worked out for the site","type":"number","minimum":0},"dark":{"description":"electrons per second and pixel; left out: as in site","type":"number","minimum":0},"readNoise":{"description":"electrons; left out: as in site","type":"number","minimum":0},"frameS":{"description":"length of a frame in s, above 0; left out: as in site, or that of the image","type":"number","exclusiveMinimum":0},"pixels":{"description":"of the patch within which the mean is taken, at least 1; left out: 100","type":"number","minimum":1},"threshold":{"description":"signal to noise at which it is seen, above 0; left out: 5","type":"number","exclusiveMinimum":0}},"allOf":[{"if":{"required":["kind"],"properties":{"kind":{"const":"share"}}},"then":{"required":["atMost"]}},{"if":{"required":["kind"],"properties":{"kind":{"const":"surface"}}},"then":{"required":["atLeast"]}},{"if":{"required":["kind"],"properties":{"kind":{"const":"noise"}}},"then":{"required":["hours","electronsPerCount"]}}]};
 const pattern0 = new RegExp("^\\d{4}-\\d{2}-\\d{2}(T\\d{2}:\\d{2}(:\\d{2}(\\.\\d+)?)?(Z|[+-]\\d{2}:?\\d{2})?)?$", "u");
 const pattern1 = new RegExp("^\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}(:\\d{2}(\\.\\d+)?)?(Z|[+-]\\d{2}:?\\d{2})?$", "u");
 const pattern2 = new RegExp("^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$", "u");
@@ -4558,11 +4559,11 @@ vErrors.push(err260);
 errors++;
 }
 }
-if(data106.pixelSizeUm !== undefined){
-let data109 = data106.pixelSizeUm;
-if((typeof data109 == "number") && (isFinite(data109))){
-if(data109 <= 0 || isNaN(data109)){
-const err261 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data109};
+if(data106.star !== undefined){
+let data109 = data106.star;
+if(typeof data109 === "string"){
+if(func2(data109) < 1){
+const err261 = {instancePath:instancePath+"/stars/" + i9+"/star",schemaPath:"#/properties/stars/items/properties/star/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.star,data:data109};
 if(vErrors === null){
 vErrors = [err261];
 }
@@ -4573,7 +4574,7 @@ errors++;
 }
 }
 else {
-const err262 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data109};
+const err262 = {instancePath:instancePath+"/stars/" + i9+"/star",schemaPath:"#/properties/stars/items/properties/star/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.star.type,parentSchema:schema11.properties.stars.items.properties.star,data:data109};
 if(vErrors === null){
 vErrors = [err262];
 }
@@ -4583,11 +4584,11 @@ vErrors.push(err262);
 errors++;
 }
 }
-if(data106.fNumber !== undefined){
-let data110 = data106.fNumber;
+if(data106.pixelSizeUm !== undefined){
+let data110 = data106.pixelSizeUm;
 if((typeof data110 == "number") && (isFinite(data110))){
 if(data110 <= 0 || isNaN(data110)){
-const err263 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data110};
+const err263 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data110};
 if(vErrors === null){
 vErrors = [err263];
 }
@@ -4598,7 +4599,7 @@ errors++;
 }
 }
 else {
-const err264 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data110};
+const err264 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data110};
 if(vErrors === null){
 vErrors = [err264];
 }
@@ -4608,11 +4609,11 @@ vErrors.push(err264);
 errors++;
 }
 }
-if(data106.saturationCounts !== undefined){
-let data111 = data106.saturationCounts;
+if(data106.fNumber !== undefined){
+let data111 = data106.fNumber;
 if((typeof data111 == "number") && (isFinite(data111))){
 if(data111 <= 0 || isNaN(data111)){
-const err265 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data111};
+const err265 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data111};
 if(vErrors === null){
 vErrors = [err265];
 }
@@ -4623,7 +4624,7 @@ errors++;
 }
 }
 else {
-const err266 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data111};
+const err266 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data111};
 if(vErrors === null){
 vErrors = [err266];
 }
@@ -4633,9 +4634,11 @@ vErrors.push(err266);
 errors++;
 }
 }
-}
-else {
-const err267 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data106};
+if(data106.fNumberUncertainty !== undefined){
+let data112 = data106.fNumberUncertainty;
+if((typeof data112 == "number") && (isFinite(data112))){
+if(data112 < 0 || isNaN(data112)){
+const err267 = {instancePath:instancePath+"/stars/" + i9+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data112};
 if(vErrors === null){
 vErrors = [err267];
 }
@@ -4645,9 +4648,8 @@ vErrors.push(err267);
 errors++;
 }
 }
-}
 else {
-const err268 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data105};
+const err268 = {instancePath:instancePath+"/stars/" + i9+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberUncertainty.type,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data112};
 if(vErrors === null){
 vErrors = [err268];
 }
@@ -4657,14 +4659,1238 @@ vErrors.push(err268);
 errors++;
 }
 }
-}
-else {
-const err269 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(data106.saturationCounts !== undefined){
+let data113 = data106.saturationCounts;
+if((typeof data113 == "number") && (isFinite(data113))){
+if(data113 <= 0 || isNaN(data113)){
+const err269 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data113};
 if(vErrors === null){
 vErrors = [err269];
 }
 else {
 vErrors.push(err269);
+}
+errors++;
+}
+}
+else {
+const err270 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data113};
+if(vErrors === null){
+vErrors = [err270];
+}
+else {
+vErrors.push(err270);
+}
+errors++;
+}
+}
+if(data106.exposureS !== undefined){
+let data114 = data106.exposureS;
+if((typeof data114 == "number") && (isFinite(data114))){
+if(data114 <= 0 || isNaN(data114)){
+const err271 = {instancePath:instancePath+"/stars/" + i9+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data114};
+if(vErrors === null){
+vErrors = [err271];
+}
+else {
+vErrors.push(err271);
+}
+errors++;
+}
+}
+else {
+const err272 = {instancePath:instancePath+"/stars/" + i9+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.exposureS.type,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data114};
+if(vErrors === null){
+vErrors = [err272];
+}
+else {
+vErrors.push(err272);
+}
+errors++;
+}
+}
+if(data106.focalLengthMm !== undefined){
+let data115 = data106.focalLengthMm;
+if((typeof data115 == "number") && (isFinite(data115))){
+if(data115 <= 0 || isNaN(data115)){
+const err273 = {instancePath:instancePath+"/stars/" + i9+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data115};
+if(vErrors === null){
+vErrors = [err273];
+}
+else {
+vErrors.push(err273);
+}
+errors++;
+}
+}
+else {
+const err274 = {instancePath:instancePath+"/stars/" + i9+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.focalLengthMm.type,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data115};
+if(vErrors === null){
+vErrors = [err274];
+}
+else {
+vErrors.push(err274);
+}
+errors++;
+}
+}
+if(data106.obstruction !== undefined){
+let data116 = data106.obstruction;
+if((typeof data116 == "number") && (isFinite(data116))){
+if(data116 < 0 || isNaN(data116)){
+const err275 = {instancePath:instancePath+"/stars/" + i9+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data116};
+if(vErrors === null){
+vErrors = [err275];
+}
+else {
+vErrors.push(err275);
+}
+errors++;
+}
+if(data116 >= 1 || isNaN(data116)){
+const err276 = {instancePath:instancePath+"/stars/" + i9+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data116};
+if(vErrors === null){
+vErrors = [err276];
+}
+else {
+vErrors.push(err276);
+}
+errors++;
+}
+}
+else {
+const err277 = {instancePath:instancePath+"/stars/" + i9+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.obstruction.type,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data116};
+if(vErrors === null){
+vErrors = [err277];
+}
+else {
+vErrors.push(err277);
+}
+errors++;
+}
+}
+if(data106.near !== undefined){
+let data117 = data106.near;
+if(data117 && typeof data117 == "object" && !Array.isArray(data117)){
+if(data117.x === undefined){
+const err278 = {instancePath:instancePath+"/stars/" + i9+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "x"},message:"must have required property '"+"x"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data117};
+if(vErrors === null){
+vErrors = [err278];
+}
+else {
+vErrors.push(err278);
+}
+errors++;
+}
+if(data117.y === undefined){
+const err279 = {instancePath:instancePath+"/stars/" + i9+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "y"},message:"must have required property '"+"y"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data117};
+if(vErrors === null){
+vErrors = [err279];
+}
+else {
+vErrors.push(err279);
+}
+errors++;
+}
+if(data117.x !== undefined){
+let data118 = data117.x;
+if((typeof data118 == "number") && (isFinite(data118))){
+if(data118 > 1000000 || isNaN(data118)){
+const err280 = {instancePath:instancePath+"/stars/" + i9+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data118};
+if(vErrors === null){
+vErrors = [err280];
+}
+else {
+vErrors.push(err280);
+}
+errors++;
+}
+if(data118 < 1 || isNaN(data118)){
+const err281 = {instancePath:instancePath+"/stars/" + i9+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data118};
+if(vErrors === null){
+vErrors = [err281];
+}
+else {
+vErrors.push(err281);
+}
+errors++;
+}
+}
+else {
+const err282 = {instancePath:instancePath+"/stars/" + i9+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.x.type,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data118};
+if(vErrors === null){
+vErrors = [err282];
+}
+else {
+vErrors.push(err282);
+}
+errors++;
+}
+}
+if(data117.y !== undefined){
+let data119 = data117.y;
+if((typeof data119 == "number") && (isFinite(data119))){
+if(data119 > 1000000 || isNaN(data119)){
+const err283 = {instancePath:instancePath+"/stars/" + i9+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data119};
+if(vErrors === null){
+vErrors = [err283];
+}
+else {
+vErrors.push(err283);
+}
+errors++;
+}
+if(data119 < 1 || isNaN(data119)){
+const err284 = {instancePath:instancePath+"/stars/" + i9+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data119};
+if(vErrors === null){
+vErrors = [err284];
+}
+else {
+vErrors.push(err284);
+}
+errors++;
+}
+}
+else {
+const err285 = {instancePath:instancePath+"/stars/" + i9+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.y.type,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data119};
+if(vErrors === null){
+vErrors = [err285];
+}
+else {
+vErrors.push(err285);
+}
+errors++;
+}
+}
+}
+else {
+const err286 = {instancePath:instancePath+"/stars/" + i9+"/near",schemaPath:"#/properties/stars/items/properties/near/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.near.type,parentSchema:schema11.properties.stars.items.properties.near,data:data117};
+if(vErrors === null){
+vErrors = [err286];
+}
+else {
+vErrors.push(err286);
+}
+errors++;
+}
+}
+if(data106.shortFile !== undefined){
+let data120 = data106.shortFile;
+if(typeof data120 === "string"){
+if(func2(data120) < 1){
+const err287 = {instancePath:instancePath+"/stars/" + i9+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data120};
+if(vErrors === null){
+vErrors = [err287];
+}
+else {
+vErrors.push(err287);
+}
+errors++;
+}
+}
+else {
+const err288 = {instancePath:instancePath+"/stars/" + i9+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.shortFile.type,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data120};
+if(vErrors === null){
+vErrors = [err288];
+}
+else {
+vErrors.push(err288);
+}
+errors++;
+}
+}
+if(data106.shortExposureS !== undefined){
+let data121 = data106.shortExposureS;
+if((typeof data121 == "number") && (isFinite(data121))){
+if(data121 <= 0 || isNaN(data121)){
+const err289 = {instancePath:instancePath+"/stars/" + i9+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data121};
+if(vErrors === null){
+vErrors = [err289];
+}
+else {
+vErrors.push(err289);
+}
+errors++;
+}
+}
+else {
+const err290 = {instancePath:instancePath+"/stars/" + i9+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.shortExposureS.type,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data121};
+if(vErrors === null){
+vErrors = [err290];
+}
+else {
+vErrors.push(err290);
+}
+errors++;
+}
+}
+if(data106.magnitude !== undefined){
+let data122 = data106.magnitude;
+if((typeof data122 == "number") && (isFinite(data122))){
+if(data122 > 50 || isNaN(data122)){
+const err291 = {instancePath:instancePath+"/stars/" + i9+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data122};
+if(vErrors === null){
+vErrors = [err291];
+}
+else {
+vErrors.push(err291);
+}
+errors++;
+}
+if(data122 < -50 || isNaN(data122)){
+const err292 = {instancePath:instancePath+"/stars/" + i9+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data122};
+if(vErrors === null){
+vErrors = [err292];
+}
+else {
+vErrors.push(err292);
+}
+errors++;
+}
+}
+else {
+const err293 = {instancePath:instancePath+"/stars/" + i9+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitude.type,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data122};
+if(vErrors === null){
+vErrors = [err293];
+}
+else {
+vErrors.push(err293);
+}
+errors++;
+}
+}
+if(data106.zeroPoint !== undefined){
+let data123 = data106.zeroPoint;
+if((typeof data123 == "number") && (isFinite(data123))){
+if(data123 > 80 || isNaN(data123)){
+const err294 = {instancePath:instancePath+"/stars/" + i9+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/maximum",keyword:"maximum",params:{comparison: "<=", limit: 80},message:"must be <= 80",schema:80,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data123};
+if(vErrors === null){
+vErrors = [err294];
+}
+else {
+vErrors.push(err294);
+}
+errors++;
+}
+if(data123 < -50 || isNaN(data123)){
+const err295 = {instancePath:instancePath+"/stars/" + i9+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data123};
+if(vErrors === null){
+vErrors = [err295];
+}
+else {
+vErrors.push(err295);
+}
+errors++;
+}
+}
+else {
+const err296 = {instancePath:instancePath+"/stars/" + i9+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.zeroPoint.type,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data123};
+if(vErrors === null){
+vErrors = [err296];
+}
+else {
+vErrors.push(err296);
+}
+errors++;
+}
+}
+if(data106.magnitudeUncertainty !== undefined){
+let data124 = data106.magnitudeUncertainty;
+if((typeof data124 == "number") && (isFinite(data124))){
+if(data124 > 5 || isNaN(data124)){
+const err297 = {instancePath:instancePath+"/stars/" + i9+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data124};
+if(vErrors === null){
+vErrors = [err297];
+}
+else {
+vErrors.push(err297);
+}
+errors++;
+}
+if(data124 < 0 || isNaN(data124)){
+const err298 = {instancePath:instancePath+"/stars/" + i9+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data124};
+if(vErrors === null){
+vErrors = [err298];
+}
+else {
+vErrors.push(err298);
+}
+errors++;
+}
+}
+else {
+const err299 = {instancePath:instancePath+"/stars/" + i9+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitudeUncertainty.type,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data124};
+if(vErrors === null){
+vErrors = [err299];
+}
+else {
+vErrors.push(err299);
+}
+errors++;
+}
+}
+if(data106.referenceFile !== undefined){
+let data125 = data106.referenceFile;
+if(typeof data125 === "string"){
+if(func2(data125) < 1){
+const err300 = {instancePath:instancePath+"/stars/" + i9+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data125};
+if(vErrors === null){
+vErrors = [err300];
+}
+else {
+vErrors.push(err300);
+}
+errors++;
+}
+}
+else {
+const err301 = {instancePath:instancePath+"/stars/" + i9+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.referenceFile.type,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data125};
+if(vErrors === null){
+vErrors = [err301];
+}
+else {
+vErrors.push(err301);
+}
+errors++;
+}
+}
+if(data106.layers !== undefined){
+let data126 = data106.layers;
+if(Array.isArray(data126)){
+if(data126.length > 40){
+const err302 = {instancePath:instancePath+"/stars/" + i9+"/layers",schemaPath:"#/properties/stars/items/properties/layers/maxItems",keyword:"maxItems",params:{limit: 40},message:"must NOT have more than 40 items",schema:40,parentSchema:schema11.properties.stars.items.properties.layers,data:data126};
+if(vErrors === null){
+vErrors = [err302];
+}
+else {
+vErrors.push(err302);
+}
+errors++;
+}
+if(data126.length < 1){
+const err303 = {instancePath:instancePath+"/stars/" + i9+"/layers",schemaPath:"#/properties/stars/items/properties/layers/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.stars.items.properties.layers,data:data126};
+if(vErrors === null){
+vErrors = [err303];
+}
+else {
+vErrors.push(err303);
+}
+errors++;
+}
+const len14 = data126.length;
+for(let i10=0; i10<len14; i10++){
+let data127 = data126[i10];
+if(data127 && typeof data127 == "object" && !Array.isArray(data127)){
+if(data127.name === undefined){
+const err304 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data127};
+if(vErrors === null){
+vErrors = [err304];
+}
+else {
+vErrors.push(err304);
+}
+errors++;
+}
+if(data127.thicknessMm === undefined){
+const err305 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "thicknessMm"},message:"must have required property '"+"thicknessMm"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data127};
+if(vErrors === null){
+vErrors = [err305];
+}
+else {
+vErrors.push(err305);
+}
+errors++;
+}
+if(data127.name !== undefined){
+let data128 = data127.name;
+if(typeof data128 === "string"){
+if(func2(data128) < 1){
+const err306 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data128};
+if(vErrors === null){
+vErrors = [err306];
+}
+else {
+vErrors.push(err306);
+}
+errors++;
+}
+}
+else {
+const err307 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.layers.items.properties.name.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data128};
+if(vErrors === null){
+vErrors = [err307];
+}
+else {
+vErrors.push(err307);
+}
+errors++;
+}
+}
+if(data127.thicknessMm !== undefined){
+let data129 = data127.thicknessMm;
+if((typeof data129 == "number") && (isFinite(data129))){
+if(data129 >= 10000 || isNaN(data129)){
+const err308 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 10000},message:"must be < 10000",schema:10000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data129};
+if(vErrors === null){
+vErrors = [err308];
+}
+else {
+vErrors.push(err308);
+}
+errors++;
+}
+if(data129 <= 0 || isNaN(data129)){
+const err309 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data129};
+if(vErrors === null){
+vErrors = [err309];
+}
+else {
+vErrors.push(err309);
+}
+errors++;
+}
+}
+else {
+const err310 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data129};
+if(vErrors === null){
+vErrors = [err310];
+}
+else {
+vErrors.push(err310);
+}
+errors++;
+}
+}
+if(data127.uncertaintyMm !== undefined){
+let data130 = data127.uncertaintyMm;
+if((typeof data130 == "number") && (isFinite(data130))){
+if(data130 > 1000 || isNaN(data130)){
+const err311 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data130};
+if(vErrors === null){
+vErrors = [err311];
+}
+else {
+vErrors.push(err311);
+}
+errors++;
+}
+if(data130 < 0 || isNaN(data130)){
+const err312 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data130};
+if(vErrors === null){
+vErrors = [err312];
+}
+else {
+vErrors.push(err312);
+}
+errors++;
+}
+}
+else {
+const err313 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data130};
+if(vErrors === null){
+vErrors = [err313];
+}
+else {
+vErrors.push(err313);
+}
+errors++;
+}
+}
+if(data127.index !== undefined){
+let data131 = data127.index;
+if((typeof data131 == "number") && (isFinite(data131))){
+if(data131 < 1 || isNaN(data131)){
+const err314 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data131};
+if(vErrors === null){
+vErrors = [err314];
+}
+else {
+vErrors.push(err314);
+}
+errors++;
+}
+if(data131 >= 4 || isNaN(data131)){
+const err315 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 4},message:"must be < 4",schema:4,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data131};
+if(vErrors === null){
+vErrors = [err315];
+}
+else {
+vErrors.push(err315);
+}
+errors++;
+}
+}
+else {
+const err316 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.index.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data131};
+if(vErrors === null){
+vErrors = [err316];
+}
+else {
+vErrors.push(err316);
+}
+errors++;
+}
+}
+}
+else {
+const err317 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10,schemaPath:"#/properties/stars/items/properties/layers/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.layers.items.type,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data127};
+if(vErrors === null){
+vErrors = [err317];
+}
+else {
+vErrors.push(err317);
+}
+errors++;
+}
+}
+}
+else {
+const err318 = {instancePath:instancePath+"/stars/" + i9+"/layers",schemaPath:"#/properties/stars/items/properties/layers/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.items.properties.layers.type,parentSchema:schema11.properties.stars.items.properties.layers,data:data126};
+if(vErrors === null){
+vErrors = [err318];
+}
+else {
+vErrors.push(err318);
+}
+errors++;
+}
+}
+if(data106.limit !== undefined){
+let data132 = data106.limit;
+const _errs283 = errors;
+let valid59 = true;
+const _errs284 = errors;
+if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
+let missing2;
+if((data132.kind === undefined) && (missing2 = "kind")){
+const err319 = {};
+if(vErrors === null){
+vErrors = [err319];
+}
+else {
+vErrors.push(err319);
+}
+errors++;
+}
+else {
+if(data132.kind !== undefined){
+if("share" !== data132.kind){
+const err320 = {};
+if(vErrors === null){
+vErrors = [err320];
+}
+else {
+vErrors.push(err320);
+}
+errors++;
+}
+}
+}
+}
+var _valid7 = _errs284 === errors;
+errors = _errs283;
+if(vErrors !== null){
+if(_errs283){
+vErrors.length = _errs283;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid7){
+const _errs286 = errors;
+if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
+if(data132.atMost === undefined){
+const err321 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/then/required",keyword:"required",params:{missingProperty: "atMost"},message:"must have required property '"+"atMost"+"'",schema:schema21.allOf[0].then.required,parentSchema:schema21.allOf[0].then,data:data132};
+if(vErrors === null){
+vErrors = [err321];
+}
+else {
+vErrors.push(err321);
+}
+errors++;
+}
+}
+var _valid7 = _errs286 === errors;
+valid59 = _valid7;
+}
+if(!valid59){
+const err322 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema21.allOf[0].if,parentSchema:schema21.allOf[0],data:data132};
+if(vErrors === null){
+vErrors = [err322];
+}
+else {
+vErrors.push(err322);
+}
+errors++;
+}
+const _errs288 = errors;
+let valid61 = true;
+const _errs289 = errors;
+if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
+let missing3;
+if((data132.kind === undefined) && (missing3 = "kind")){
+const err323 = {};
+if(vErrors === null){
+vErrors = [err323];
+}
+else {
+vErrors.push(err323);
+}
+errors++;
+}
+else {
+if(data132.kind !== undefined){
+if("surface" !== data132.kind){
+const err324 = {};
+if(vErrors === null){
+vErrors = [err324];
+}
+else {
+vErrors.push(err324);
+}
+errors++;
+}
+}
+}
+}
+var _valid8 = _errs289 === errors;
+errors = _errs288;
+if(vErrors !== null){
+if(_errs288){
+vErrors.length = _errs288;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid8){
+const _errs291 = errors;
+if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
+if(data132.atLeast === undefined){
+const err325 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/then/required",keyword:"required",params:{missingProperty: "atLeast"},message:"must have required property '"+"atLeast"+"'",schema:schema21.allOf[1].then.required,parentSchema:schema21.allOf[1].then,data:data132};
+if(vErrors === null){
+vErrors = [err325];
+}
+else {
+vErrors.push(err325);
+}
+errors++;
+}
+}
+var _valid8 = _errs291 === errors;
+valid61 = _valid8;
+}
+if(!valid61){
+const err326 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema21.allOf[1].if,parentSchema:schema21.allOf[1],data:data132};
+if(vErrors === null){
+vErrors = [err326];
+}
+else {
+vErrors.push(err326);
+}
+errors++;
+}
+const _errs293 = errors;
+let valid63 = true;
+const _errs294 = errors;
+if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
+let missing4;
+if((data132.kind === undefined) && (missing4 = "kind")){
+const err327 = {};
+if(vErrors === null){
+vErrors = [err327];
+}
+else {
+vErrors.push(err327);
+}
+errors++;
+}
+else {
+if(data132.kind !== undefined){
+if("noise" !== data132.kind){
+const err328 = {};
+if(vErrors === null){
+vErrors = [err328];
+}
+else {
+vErrors.push(err328);
+}
+errors++;
+}
+}
+}
+}
+var _valid9 = _errs294 === errors;
+errors = _errs293;
+if(vErrors !== null){
+if(_errs293){
+vErrors.length = _errs293;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid9){
+const _errs296 = errors;
+if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
+if(data132.hours === undefined){
+const err329 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "hours"},message:"must have required property '"+"hours"+"'",schema:schema21.allOf[2].then.required,parentSchema:schema21.allOf[2].then,data:data132};
+if(vErrors === null){
+vErrors = [err329];
+}
+else {
+vErrors.push(err329);
+}
+errors++;
+}
+if(data132.electronsPerCount === undefined){
+const err330 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "electronsPerCount"},message:"must have required property '"+"electronsPerCount"+"'",schema:schema21.allOf[2].then.required,parentSchema:schema21.allOf[2].then,data:data132};
+if(vErrors === null){
+vErrors = [err330];
+}
+else {
+vErrors.push(err330);
+}
+errors++;
+}
+}
+var _valid9 = _errs296 === errors;
+valid63 = _valid9;
+}
+if(!valid63){
+const err331 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema21.allOf[2].if,parentSchema:schema21.allOf[2],data:data132};
+if(vErrors === null){
+vErrors = [err331];
+}
+else {
+vErrors.push(err331);
+}
+errors++;
+}
+if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
+if(data132.kind === undefined){
+const err332 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema21.required,parentSchema:schema21,data:data132};
+if(vErrors === null){
+vErrors = [err332];
+}
+else {
+vErrors.push(err332);
+}
+errors++;
+}
+if(data132.kind !== undefined){
+let data136 = data132.kind;
+if(!(((data136 === "share") || (data136 === "surface")) || (data136 === "noise"))){
+const err333 = {instancePath:instancePath+"/stars/" + i9+"/limit/kind",schemaPath:"#/definitions/haloLimit/properties/kind/enum",keyword:"enum",params:{allowedValues: schema21.properties.kind.enum},message:"must be equal to one of the allowed values",schema:schema21.properties.kind.enum,parentSchema:schema21.properties.kind,data:data136};
+if(vErrors === null){
+vErrors = [err333];
+}
+else {
+vErrors.push(err333);
+}
+errors++;
+}
+}
+if(data132.atMost !== undefined){
+let data137 = data132.atMost;
+if((typeof data137 == "number") && (isFinite(data137))){
+if(data137 >= 1 || isNaN(data137)){
+const err334 = {instancePath:instancePath+"/stars/" + i9+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema21.properties.atMost,data:data137};
+if(vErrors === null){
+vErrors = [err334];
+}
+else {
+vErrors.push(err334);
+}
+errors++;
+}
+if(data137 <= 0 || isNaN(data137)){
+const err335 = {instancePath:instancePath+"/stars/" + i9+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.atMost,data:data137};
+if(vErrors === null){
+vErrors = [err335];
+}
+else {
+vErrors.push(err335);
+}
+errors++;
+}
+}
+else {
+const err336 = {instancePath:instancePath+"/stars/" + i9+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.atMost.type,parentSchema:schema21.properties.atMost,data:data137};
+if(vErrors === null){
+vErrors = [err336];
+}
+else {
+vErrors.push(err336);
+}
+errors++;
+}
+}
+if(data132.atLeast !== undefined){
+let data138 = data132.atLeast;
+if((typeof data138 == "number") && (isFinite(data138))){
+if(data138 > 50 || isNaN(data138)){
+const err337 = {instancePath:instancePath+"/stars/" + i9+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema21.properties.atLeast,data:data138};
+if(vErrors === null){
+vErrors = [err337];
+}
+else {
+vErrors.push(err337);
+}
+errors++;
+}
+if(data138 < -50 || isNaN(data138)){
+const err338 = {instancePath:instancePath+"/stars/" + i9+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema21.properties.atLeast,data:data138};
+if(vErrors === null){
+vErrors = [err338];
+}
+else {
+vErrors.push(err338);
+}
+errors++;
+}
+}
+else {
+const err339 = {instancePath:instancePath+"/stars/" + i9+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.atLeast.type,parentSchema:schema21.properties.atLeast,data:data138};
+if(vErrors === null){
+vErrors = [err339];
+}
+else {
+vErrors.push(err339);
+}
+errors++;
+}
+}
+if(data132.hours !== undefined){
+let data139 = data132.hours;
+if((typeof data139 == "number") && (isFinite(data139))){
+if(data139 <= 0 || isNaN(data139)){
+const err340 = {instancePath:instancePath+"/stars/" + i9+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.hours,data:data139};
+if(vErrors === null){
+vErrors = [err340];
+}
+else {
+vErrors.push(err340);
+}
+errors++;
+}
+}
+else {
+const err341 = {instancePath:instancePath+"/stars/" + i9+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.hours.type,parentSchema:schema21.properties.hours,data:data139};
+if(vErrors === null){
+vErrors = [err341];
+}
+else {
+vErrors.push(err341);
+}
+errors++;
+}
+}
+if(data132.electronsPerCount !== undefined){
+let data140 = data132.electronsPerCount;
+if((typeof data140 == "number") && (isFinite(data140))){
+if(data140 <= 0 || isNaN(data140)){
+const err342 = {instancePath:instancePath+"/stars/" + i9+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.electronsPerCount,data:data140};
+if(vErrors === null){
+vErrors = [err342];
+}
+else {
+vErrors.push(err342);
+}
+errors++;
+}
+}
+else {
+const err343 = {instancePath:instancePath+"/stars/" + i9+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.electronsPerCount.type,parentSchema:schema21.properties.electronsPerCount,data:data140};
+if(vErrors === null){
+vErrors = [err343];
+}
+else {
+vErrors.push(err343);
+}
+errors++;
+}
+}
+if(data132.brighterBy !== undefined){
+let data141 = data132.brighterBy;
+if((typeof data141 == "number") && (isFinite(data141))){
+if(data141 > 50 || isNaN(data141)){
+const err344 = {instancePath:instancePath+"/stars/" + i9+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema21.properties.brighterBy,data:data141};
+if(vErrors === null){
+vErrors = [err344];
+}
+else {
+vErrors.push(err344);
+}
+errors++;
+}
+if(data141 < -50 || isNaN(data141)){
+const err345 = {instancePath:instancePath+"/stars/" + i9+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema21.properties.brighterBy,data:data141};
+if(vErrors === null){
+vErrors = [err345];
+}
+else {
+vErrors.push(err345);
+}
+errors++;
+}
+}
+else {
+const err346 = {instancePath:instancePath+"/stars/" + i9+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.brighterBy.type,parentSchema:schema21.properties.brighterBy,data:data141};
+if(vErrors === null){
+vErrors = [err346];
+}
+else {
+vErrors.push(err346);
+}
+errors++;
+}
+}
+if(data132.sky !== undefined){
+let data142 = data132.sky;
+if((typeof data142 == "number") && (isFinite(data142))){
+if(data142 < 0 || isNaN(data142)){
+const err347 = {instancePath:instancePath+"/stars/" + i9+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.properties.sky,data:data142};
+if(vErrors === null){
+vErrors = [err347];
+}
+else {
+vErrors.push(err347);
+}
+errors++;
+}
+}
+else {
+const err348 = {instancePath:instancePath+"/stars/" + i9+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.sky.type,parentSchema:schema21.properties.sky,data:data142};
+if(vErrors === null){
+vErrors = [err348];
+}
+else {
+vErrors.push(err348);
+}
+errors++;
+}
+}
+if(data132.dark !== undefined){
+let data143 = data132.dark;
+if((typeof data143 == "number") && (isFinite(data143))){
+if(data143 < 0 || isNaN(data143)){
+const err349 = {instancePath:instancePath+"/stars/" + i9+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.properties.dark,data:data143};
+if(vErrors === null){
+vErrors = [err349];
+}
+else {
+vErrors.push(err349);
+}
+errors++;
+}
+}
+else {
+const err350 = {instancePath:instancePath+"/stars/" + i9+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.dark.type,parentSchema:schema21.properties.dark,data:data143};
+if(vErrors === null){
+vErrors = [err350];
+}
+else {
+vErrors.push(err350);
+}
+errors++;
+}
+}
+if(data132.readNoise !== undefined){
+let data144 = data132.readNoise;
+if((typeof data144 == "number") && (isFinite(data144))){
+if(data144 < 0 || isNaN(data144)){
+const err351 = {instancePath:instancePath+"/stars/" + i9+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.properties.readNoise,data:data144};
+if(vErrors === null){
+vErrors = [err351];
+}
+else {
+vErrors.push(err351);
+}
+errors++;
+}
+}
+else {
+const err352 = {instancePath:instancePath+"/stars/" + i9+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.readNoise.type,parentSchema:schema21.properties.readNoise,data:data144};
+if(vErrors === null){
+vErrors = [err352];
+}
+else {
+vErrors.push(err352);
+}
+errors++;
+}
+}
+if(data132.frameS !== undefined){
+let data145 = data132.frameS;
+if((typeof data145 == "number") && (isFinite(data145))){
+if(data145 <= 0 || isNaN(data145)){
+const err353 = {instancePath:instancePath+"/stars/" + i9+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.frameS,data:data145};
+if(vErrors === null){
+vErrors = [err353];
+}
+else {
+vErrors.push(err353);
+}
+errors++;
+}
+}
+else {
+const err354 = {instancePath:instancePath+"/stars/" + i9+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.frameS.type,parentSchema:schema21.properties.frameS,data:data145};
+if(vErrors === null){
+vErrors = [err354];
+}
+else {
+vErrors.push(err354);
+}
+errors++;
+}
+}
+if(data132.pixels !== undefined){
+let data146 = data132.pixels;
+if((typeof data146 == "number") && (isFinite(data146))){
+if(data146 < 1 || isNaN(data146)){
+const err355 = {instancePath:instancePath+"/stars/" + i9+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema21.properties.pixels,data:data146};
+if(vErrors === null){
+vErrors = [err355];
+}
+else {
+vErrors.push(err355);
+}
+errors++;
+}
+}
+else {
+const err356 = {instancePath:instancePath+"/stars/" + i9+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.pixels.type,parentSchema:schema21.properties.pixels,data:data146};
+if(vErrors === null){
+vErrors = [err356];
+}
+else {
+vErrors.push(err356);
+}
+errors++;
+}
+}
+if(data132.threshold !== undefined){
+let data147 = data132.threshold;
+if((typeof data147 == "number") && (isFinite(data147))){
+if(data147 <= 0 || isNaN(data147)){
+const err357 = {instancePath:instancePath+"/stars/" + i9+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.threshold,data:data147};
+if(vErrors === null){
+vErrors = [err357];
+}
+else {
+vErrors.push(err357);
+}
+errors++;
+}
+}
+else {
+const err358 = {instancePath:instancePath+"/stars/" + i9+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.threshold.type,parentSchema:schema21.properties.threshold,data:data147};
+if(vErrors === null){
+vErrors = [err358];
+}
+else {
+vErrors.push(err358);
+}
+errors++;
+}
+}
+}
+else {
+const err359 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema21.type,parentSchema:schema21,data:data132};
+if(vErrors === null){
+vErrors = [err359];
+}
+else {
+vErrors.push(err359);
+}
+errors++;
+}
+}
+if(data106.fNumberBefore !== undefined){
+let data148 = data106.fNumberBefore;
+if((typeof data148 == "number") && (isFinite(data148))){
+if(data148 <= 0 || isNaN(data148)){
+const err360 = {instancePath:instancePath+"/stars/" + i9+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data148};
+if(vErrors === null){
+vErrors = [err360];
+}
+else {
+vErrors.push(err360);
+}
+errors++;
+}
+}
+else {
+const err361 = {instancePath:instancePath+"/stars/" + i9+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberBefore.type,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data148};
+if(vErrors === null){
+vErrors = [err361];
+}
+else {
+vErrors.push(err361);
+}
+errors++;
+}
+}
+if(data106.movedSpacingMm !== undefined){
+let data149 = data106.movedSpacingMm;
+if((typeof data149 == "number") && (isFinite(data149))){
+if(data149 <= 0 || isNaN(data149)){
+const err362 = {instancePath:instancePath+"/stars/" + i9+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data149};
+if(vErrors === null){
+vErrors = [err362];
+}
+else {
+vErrors.push(err362);
+}
+errors++;
+}
+}
+else {
+const err363 = {instancePath:instancePath+"/stars/" + i9+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.movedSpacingMm.type,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data149};
+if(vErrors === null){
+vErrors = [err363];
+}
+else {
+vErrors.push(err363);
+}
+errors++;
+}
+}
+}
+else {
+const err364 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data106};
+if(vErrors === null){
+vErrors = [err364];
+}
+else {
+vErrors.push(err364);
+}
+errors++;
+}
+}
+}
+else {
+const err365 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data105};
+if(vErrors === null){
+vErrors = [err365];
+}
+else {
+vErrors.push(err365);
+}
+errors++;
+}
+}
+}
+else {
+const err366 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(vErrors === null){
+vErrors = [err366];
+}
+else {
+vErrors.push(err366);
 }
 errors++;
 }

@@ -7,6 +7,8 @@ import {
   rangeDistribution,
   raysBetween,
   requireIndex,
+  type StretchTrials,
+  trialOverlay,
 } from '../beam/index.js';
 import { type Absent, absent, type Curve } from '../metrics/index.js';
 import { splitStream } from '../numeric/index.js';
@@ -27,6 +29,8 @@ export interface FilterTrialOptions {
   readonly scaleNm?: number;
   /** Relative standard uncertainty common to all transmittances. @default 0 */
   readonly level?: number;
+  /** Stretches whose trials are given, such as a band with the line spread taken out; left out: noise alone. */
+  readonly trials?: readonly StretchTrials[];
   /** What the camera sees at all, nm. @default 400 to 700 */
   readonly range?: { readonly fromNm: number; readonly toNm: number };
   readonly seed: number;
@@ -61,7 +65,8 @@ const VISIBLE = { fromNm: 400, toNm: 700 };
  * @returns trials, or why there are none: a line that the beam moves off the scan
  * @throws {RangeError} a value out of range, or a sky that does not cover the range
  * Source: Monte Carlo of JCGM 101:2008. The noise of a line's pixels and that of the background are taken as
- * independent: a line stands on a few of the many pixels that a background is summed over.
+ * independent: a line stands on a few of the many pixels that a background is summed over. Trials of a stretch move its
+ * lines alone: they share out the light of a band, whose sum is known far better.
  */
 export function filterTrials(
   curve: Curve,
@@ -105,6 +110,8 @@ export function filterTrials(
     pixels.slice(0, k).reduce((sum, one) => sum + one.transmittance.length, 0),
   );
   const shared = pixels.reduce((sum, one) => sum + one.transmittance.length, 0);
+  const overlays = pixels.map((one) => trialOverlay(curve, one, options.trials ?? []));
+  const drawn = pixels.map((one) => new Float64Array(one.transmittance.length));
   const inputs: UncertainInput[] = [
     ...pixels.map(
       (one): UncertainInput => ({
@@ -126,6 +133,9 @@ export function filterTrials(
       source: 'noise of the background',
       distribution: { kind: 'normal', mean: 0, standardUncertainty: 1 },
     },
+    ...(overlays.every((overlay) => overlay === null)
+      ? []
+      : [{ source: 'shape', distribution: { kind: 'rectangular', lower: 0, upper: 1 } } as const]),
   ];
   const model = (x: Float64Array, out: Float64Array): void => {
     const index = x[shared]!;
@@ -133,7 +143,9 @@ export function filterTrials(
     const scale = 1 + x[shared + 2]!;
     readers.forEach((reader, k) => {
       const from = offsets[k]!;
-      const values = x.subarray(from, from + pixels[k]!.transmittance.length);
+      const values = drawn[k]!;
+      values.set(x.subarray(from, from + values.length));
+      overlays[k]?.(values, x[shared + 4]!);
       out[k] = scale * reader!.read(values, linesNm[k]! - shift, rays, index);
     });
     const place = count === 1 ? 0 : ((index - low) / (high - low)) * (count - 1);
