@@ -38,6 +38,14 @@ describe('halfmax inspect', () => {
     const leak = /^ {2}leak at ([\d.]+) nm: transmittance ([\d.]+) ±/m.exec(text);
     expect(Number(leak?.[1])).toBeCloseTo(620, 0);
     expect(Number(leak?.[2])).toBeCloseTo(0.08, 2);
+    // Both [N II] lines beside H-alpha, by the formula of the curve.
+    const at = (name: string): number =>
+      Number(new RegExp(`transmittance at ${name} +([\\d.]+) ±`).exec(text)?.[1]);
+    expect(at('H-alpha')).toBeCloseTo(0.9, 3);
+    expect(at('\\[N II\\] 654.8')).toBeCloseTo(0.9 * 2 ** -(((654.8 - 656.3) / 2) ** 2), 1);
+    expect(at('\\[N II\\] 658.3')).toBeCloseTo(0.9 * 2 ** -(((658.35 - 656.3) / 2) ** 2), 1);
+    expect(text).not.toContain('[O III]');
+    expect(text).toMatch(/^ {2}blue side, 600 to 6\d\d nm: mean .*, worst 1\.\d\d* ± .* at 620\.\d nm$/m);
     expect(text).toContain('The uncertainty of the wavelengths is not in these numbers');
   });
 
@@ -50,6 +58,11 @@ describe('halfmax inspect', () => {
   it('prints JSON when asked', () => {
     const { bands, outOfBand } = JSON.parse(inspect('again.csv', ',0.0005', '--json'));
     expect(bands).toHaveLength(1);
+    expect(bands[0].lines.map(({ name }: { name: string }) => name)).toEqual([
+      '[N II] 654.8',
+      'H-alpha',
+      '[N II] 658.3',
+    ]);
     expect(outOfBand.leaks).toHaveLength(1);
   });
 });

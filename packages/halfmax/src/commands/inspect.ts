@@ -1,17 +1,27 @@
 import { refuse } from '../errors.js';
 import {
+  type BandRange,
   describeBand,
   findBands,
   formatQuantity,
   isAbsent,
   outOfBand,
   type Quantity,
+  transmittanceAt,
 } from '../metrics/index.js';
+import { emissionLines } from '../reference/index.js';
 import { readCurve } from '../session/index.js';
 import { blockingLines } from './blockingLines.js';
 import { readOptions } from './readOptions.js';
 import type { Terminal } from './terminal.js';
 import { wrapText } from './wrapText.js';
+
+/** Lines up to so many widths from the middle of a band stand with it: what it passes, and what it should not. */
+const REACH_WIDTHS = 2;
+
+function isNear({ blueNm, redNm }: BandRange, wavelengthNm: number): boolean {
+  return Math.abs(wavelengthNm - (blueNm + redNm) / 2) <= REACH_WIDTHS * (redNm - blueNm);
+}
 
 const SCALE_NOTE =
   'The uncertainty of the wavelengths is not in these numbers, nor is the line spread of an instrument taken out.';
@@ -46,7 +56,16 @@ export function inspectCommand(args: readonly string[], terminal: Terminal): num
     standardUncertainty: table.standardUncertainty ?? new Float64Array(table.wavelengthNm.length),
   };
   const ranges = findBands(curve);
-  const bands = ranges.map((range) => describeBand(curve, range));
+  const bands = ranges.map((range) => ({
+    ...describeBand(curve, range),
+    lines: emissionLines
+      .filter(({ wavelengthNm }) => isNear(range, wavelengthNm))
+      .map(({ name, wavelengthNm }) => ({
+        name,
+        wavelengthNm,
+        transmittance: transmittanceAt(curve, wavelengthNm),
+      })),
+  }));
   const blocking = outOfBand(curve, ranges);
   if (words.options.has('json')) {
     terminal.out(
@@ -61,7 +80,7 @@ export function inspectCommand(args: readonly string[], terminal: Terminal): num
   if (bands.length === 0) lines.push('no passband found');
   bands.forEach((band, index) => {
     const row = (name: string, number: Quantity): string =>
-      `  ${name.padEnd(28)}${isAbsent(number) ? `– (${number.absent})` : formatQuantity(number)}`;
+      `  ${name.padEnd(32)}${isAbsent(number) ? `– (${number.absent})` : formatQuantity(number)}`;
     lines.push(
       `band ${index + 1}`,
       row('FWHM / nm', band.fwhmNm),
@@ -76,6 +95,7 @@ export function inspectCommand(args: readonly string[], terminal: Terminal): num
       row('centroid / nm', band.definitions.centroidNm),
       row('centre at 0.5 absolute / nm', band.definitions.absoluteHalf.centreNm),
       row('mean of the top', band.definitions.meanTop),
+      ...band.lines.map(({ name, transmittance }) => row(`transmittance at ${name}`, transmittance)),
     );
   });
   lines.push(...blockingLines(blocking, ''));

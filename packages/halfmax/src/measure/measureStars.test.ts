@@ -163,6 +163,23 @@ describe('measureStars', () => {
     expect(Math.abs(value(star!.measurement.starCounts) / STAR - 1)).toBeLessThan(0.03);
   });
 
+  it('takes the wings from a reference, or models them and says so where it is of no use', () => {
+    const without = { file: 'none.fits', image: field(0, 9), exposureS: 100 };
+    const empty = { ...without, image: starImage(16, 16, new Float32Array(256)) };
+    const [own, modelled] = [without, empty].map((reference) => {
+      const [star] = measureStars({ stars: [{ ...stars[1]!, reference }], seed: 7 }, silent).stars;
+      if ('absent' in star!.measurement) throw new Error('not measured');
+      return { ...star!, measurement: star!.measurement };
+    });
+    expect(own!.measurement.wings.method).toBe('reference');
+    expect(own!.warnings).toEqual([]);
+    expect(own!.measurement.disks).toHaveLength(1);
+    expect(modelled!.measurement).toEqual(measured.stars[1]!.measurement);
+    expect(modelled!.warnings.map(({ where, what }) => [where, what])).toEqual([
+      ['none.fits', expect.stringMatching(/^stars\[1\]\.referenceFile: .*; .* \(the wings are modelled/)],
+    ]);
+  });
+
   it('does not compare images of unlike f-numbers', () => {
     const pair = [stars[1]!, { ...stars[2]!, fNumber: 7 }];
     const { comparisons } = measureStars({ stars: pair, seed: 7 }, silent);

@@ -1,7 +1,6 @@
 import { BadInputError } from '../errors.js';
 import type { Warning } from '../frames/index.js';
 import {
-  compareHalos,
   type HaloComparison,
   type HaloMeasurement,
   type HaloResult,
@@ -12,9 +11,10 @@ import {
   starFluxFromShort,
   wingReference,
 } from '../halo/index.js';
-import { type Absent, isAbsent } from '../metrics/index.js';
+import type { Absent } from '../metrics/index.js';
 import { randomStream } from '../numeric/index.js';
 import type { StarEntry, StarPicture } from '../session/benchSession.js';
+import { type ComparedStar, compareStars } from './compareStars.js';
 
 /** Images of one star: they are measured together, for they are compared. */
 export interface StarJob {
@@ -65,18 +65,21 @@ export function starJobs(stars: readonly StarEntry[], seed: number): StarJob[] {
  * @returns measurements and their comparison
  */
 export function measureStars({ stars, seed }: StarJob, onStep: (step: string) => void): MeasuredStars {
-  const compared: Compared[] = [];
+  const compared: ComparedStar[] = [];
   const measured = stars.map((entry): MeasuredStar => {
     const { index } = entry;
     onStep(`measure the star of ${entry.picture.file}`);
     const warnings: Warning[] = [];
+    let reason = '';
     const attempt = <T>(field: string, then: string, step: () => T): T | null => {
       try {
         return step();
       } catch (fault) {
         if (!(fault instanceof BadInputError)) throw fault;
-        for (const { where, what, fix } of fault.problems)
+        for (const { where, what, fix } of fault.problems) {
           warnings.push({ where, what: `stars[${index}].${field}: ${what}; ${fix} (${then})` });
+          reason = what;
+        }
         return null;
       }
     };
@@ -85,15 +88,14 @@ export function measureStars({ stars, seed }: StarJob, onStep: (step: string) =>
     const result = attempt('file', 'its halos are not measured', () =>
       haloIn(entry, entry.picture, seed, light, wings),
     );
-    if (result === null) {
-      const reason = warnings[warnings.length - 1]!.what.replace(/^[^:]*: /, '').replace(/;.*$/, '');
-      return { index, measurement: { absent: reason }, warnings };
-    }
+    if (result === null) return { index, measurement: { absent: reason }, warnings };
     compared.push({ entry, result });
     return { index, measurement: result.measurement, warnings };
   });
-  return { stars: measured, comparisons: stars.length < 2 ? null : comparisonsOf(compared) };
+  return { stars: measured, comparisons: stars.length < 2 ? null : compareStars(compared) };
 }
+
+const FEWEST_DRAWS = 100;
 
 function lightOf({ light, saturationCounts }: StarEntry): StarFlux | null {
   if (light === null) return null;
@@ -104,7 +106,9 @@ function lightOf({ light, saturationCounts }: StarEntry): StarFlux | null {
 }
 
 function wingsOf(entry: StarEntry, seed: number): ReferenceProfile | null {
-  return entry.reference === null ? null : wingReference(haloIn(entry, entry.reference, seed, null, null));
+  if (entry.reference === null) return null;
+  // Its own disks are of no interest: the fewest draws of their uncertainties will do.
+  return wingReference(haloIn(entry, entry.reference, seed, null, null, FEWEST_DRAWS));
 }
 
 function haloIn(
@@ -113,6 +117,7 @@ function haloIn(
   seed: number,
   star: StarFlux | null,
   reference: ReferenceProfile | null,
+  draws?: number,
 ): HaloResult {
   const { near, focalLengthMm, obstruction, pixelSizeUm, fNumber, saturationCounts } = entry;
   const setup = {
@@ -124,56 +129,10 @@ function haloIn(
     ...(obstruction === null ? {} : { obstruction }),
     ...(star === null ? {} : { star }),
     ...(reference === null ? {} : { reference }),
+    ...(draws === undefined ? {} : { draws }),
     ...(near === null ? {} : { near: { x: near.x - image.offset[0], y: near.y - image.offset[1] } }),
   };
   return measureHalo(image, setup, randomStream(starSeed(seed, file)));
-}
-
-interface Compared {
-  readonly entry: StarEntry;
-  readonly result: HaloResult;
-}
-
-/** Disks whose outer radii differ by less are one. */
-const SAME_DISK = 0.05;
-
-function comparisonsOf(compared: readonly Compared[]): readonly HaloComparison[] | Absent {
-  if (compared.length < 2) return { absent: 'fewer than two of the images could be measured' };
-  const ratios = new Set(compared.map(({ entry }) => entry.fNumber));
-  if (ratios.size > 1)
-    return { absent: 'the f-numbers differ: the same faces make disks of another size in each image' };
-  const lights = compared.map(({ result }) => result.workings.starCounts);
-  const [unknown] = lights.filter(isAbsent);
-  if (unknown !== undefined && lights.every(isAbsent)) return unknown;
-  const disks = compared.flatMap(({ entry, result }) => {
-    const { starCounts, search } = result.workings;
-    const light = isAbsent(starCounts) ? Number.POSITIVE_INFINITY : starCounts.value;
-    const { pixelSizeUm } = entry;
-    return search.fit.disks.map(({ inner, outer, surface }) => ({
-      entry,
-      innerUm: inner * pixelSizeUm,
-      outerUm: outer * pixelSizeUm,
-      share: (surface * (outer * outer - inner * inner)) / light,
-    }));
-  });
-  if (disks.length === 0) return { absent: 'no image shows a halo' };
-  const distinct: typeof disks = [];
-  for (const disk of disks.sort((a, b) => b.share - a.share)) {
-    if (distinct.every(({ outerUm }) => Math.abs(disk.outerUm / outerUm - 1) >= SAME_DISK))
-      distinct.push(disk);
-  }
-  return distinct.flatMap(({ entry: owner, innerUm, outerUm }) => {
-    const first = compared.filter(({ entry }) => entry === owner);
-    const images = [...first, ...compared.filter(({ entry }) => entry !== owner)].map(
-      ({ entry, result }) => ({
-        label: String(entry.index),
-        result,
-        micrometresPerPixel: entry.pixelSizeUm,
-      }),
-    );
-    const found = compareHalos(images, [innerUm, outerUm]);
-    return 'absent' in found ? [] : [found];
-  });
 }
 
 /** A seed for each file of its own: order and number of other images do not matter. */

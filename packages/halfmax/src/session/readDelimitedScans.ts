@@ -31,6 +31,26 @@ function refuseFirstColumn(table: DelimitedTable, file: string): never {
   refuse(file, where, what, 'export pixel or wavelength and counts, or the counts alone');
 }
 
+/** Columns of counts: those after the axes that are not an axis once more. */
+function frameColumns(table: DelimitedTable, axes: number, file: string): number[] {
+  const { columns, names } = table;
+  const kept: number[] = [];
+  for (let column = axes; column < columns.length; column++) {
+    const values = columns[column]!;
+    const isAxisAgain = columns
+      .slice(0, axes)
+      .some((axis) => axis.length > 1 && axis.every((value, i) => value === values[i]));
+    if (isAxisAgain) continue;
+    const name = names[column]!;
+    if (name !== '' && names.slice(0, axes).includes(name)) {
+      const what = `column ${column + 1} is called ${quoteValue(name)} like the first, and holds other numbers`;
+      refuse(file, `column ${column + 1}`, what, 'export one axis, and the columns of counts after it');
+    }
+    kept.push(column);
+  }
+  return kept;
+}
+
 function reversed(values: Float64Array): Float64Array {
   return values.slice().reverse();
 }
@@ -38,6 +58,8 @@ function reversed(values: Float64Array): Float64Array {
 /**
  * The frames in a delimited text: one column of counts, or pixel numbers, wavelengths or both and then counts. Several
  * columns of counts are several frames.
+ *
+ * A column of pixels or wavelengths that stands before each column of counts counts once.
  *
  * Rows are pixels in file order, whichever way a wavelength column runs; only falling pixel numbers turn the order
  * round. A single column is always counts.
@@ -73,14 +95,15 @@ export function readDelimitedScans(text: string, file: string): Scan[] {
     wavelengthNm = table.columns[wavelengthColumn]!.map((v) => v * scale);
     if (falls) wavelengthNm = reversed(wavelengthNm);
   }
-  return table.columns.slice(axes.length).map((values, k) => {
-    const column = axes.length + k;
+  const frames = frameColumns(table, axes.length, file);
+  return frames.map((column) => {
+    const values = table.columns[column]!;
     const name = table.names[column]!;
-    if (width - axes.length > 1 && notRawCounts.test(name)) {
+    const several = frames.length > 1;
+    if (several && notRawCounts.test(name)) {
       const what = `column ${column + 1} is called ${quoteValue(name)}: frames must hold raw counts alone`;
       refuse(file, `column ${column + 1}`, what, 'export only the column of raw counts');
     }
-    const several = width - axes.length > 1;
     const counts = falls ? reversed(values) : values;
     return {
       file,

@@ -18,12 +18,14 @@ export function driftWarnings(
     const rate = rates.get(spectrum)!;
     const size = percent(Math.abs(rate.change));
     const off = Math.abs(rate.change) > driftLimit;
+    const limit = `more than the ${percent(driftLimit)} that are let pass`;
     if (rate.kind === 'single')
       return ['there is one open scan only: the drift of the lamp cannot be followed'];
     if (rate.kind === 'untimed') {
       return off
         ? [
-            `the open scans differ by ${size} and times are missing: their mean is used, half of it as uncertainty`,
+            `the open scans differ by ${size}, ${limit}, and times are missing: their mean is used, half of it as ` +
+              'uncertainty',
           ]
         : [];
     }
@@ -36,7 +38,7 @@ export function driftWarnings(
     return off
       ? [
           `the open beam changed by ${size} between ${clock(rate.from.timeMs!)} and ${clock(rate.to.timeMs!)}, ` +
-            `around the scan of ${clock(spectrum.takenAtMs!)}`,
+            `around the scan of ${clock(spectrum.takenAtMs!)}, ${limit}`,
         ]
       : [];
   });

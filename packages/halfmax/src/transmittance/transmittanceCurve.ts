@@ -12,6 +12,9 @@ import { type OpenRate, openRateAt } from './openRateAt.js';
 import { type RepeatScatter, repeatScatter } from './repeatScatter.js';
 import { requireLight } from './requireLight.js';
 
+/** Change of the lamp between two scans that is worth a warning, relative: common practice, no source. */
+const DRIFT_LIMIT = 0.02;
+
 /** Choices for {@link transmittanceCurve}. */
 export interface TransmittanceOptions {
   /** No number where the open beam is weaker than this multiple of its own uncertainty; 10. */
@@ -85,7 +88,7 @@ export function transmittanceCurve(
   options: TransmittanceOptions = {},
 ): TransmittanceCurve {
   requireLight(filtered, open);
-  const { floorFactor = 10, driftLimit = 0.02, noise } = options;
+  const { floorFactor = 10, driftLimit = DRIFT_LIMIT, noise } = options;
   const beam = openBeamModel(
     groupOpenScans(
       open,
