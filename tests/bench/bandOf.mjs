@@ -44,6 +44,7 @@ export async function bandOf(filterId, index) {
   const { targets, neighbours } = bandTargets(filter.lines, ranges)[index];
   const tables = bandTables({
     curve: scaled.curve,
+    noiseParts: scaled.noiseParts,
     range,
     lineSpreadNm,
     lines: [...targets, ...neighbours],

@@ -62,7 +62,8 @@ async function ofSession(
   const session = readSession(folder);
   checkConditions(session.manifest, join(folder, 'session.json'));
   const provenance = { package: 'halfmax', version, node: process.version, seed, draws };
-  const { measurement, inUse } = measureSession(session, { provenance });
+  // A ranking asks for no halos.
+  const { measurement, inUse } = measureSession({ ...session, stars: [] }, { provenance });
   return {
     manifest: session.manifest,
     spectrum: session.skySpectrum ?? null,

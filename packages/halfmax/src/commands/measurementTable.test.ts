@@ -78,6 +78,7 @@ const band: BandReport = {
   extrapolated: false,
   correction: absent,
   correctedCurve: absent,
+  furtherQuotes: [],
   budget: [
     { source: 'noise', standardUncertaintyNm: 0.0123 },
     { source: 'line spread', standardUncertaintyNm: 0.00456 },
@@ -279,7 +280,7 @@ describe('measurementTable', () => {
 
   it('prints sentences to quote only when asked', () => {
     expect(lines).not.toContain('To quote:');
-    expect(linesOf([band], true)).toContain('  Invented 3, H-alpha: nothing to quote, nothing to say');
+    expect(linesOf([band], true)).toContain('  Invented 3, H-alpha: no width to quote, nothing to say');
   });
 
   it('explains the sign ± only where there is one', () => {

@@ -86,11 +86,12 @@ function holdsNumbers(blocking: Measurement['filters'][number]['outOfBand']): bo
 
 function quoteLines({ filters }: Measurement): string[] {
   const quotes = filters.flatMap((filter) =>
-    filter.bands.map(({ quote, target }) =>
+    filter.bands.flatMap(({ quote, furtherQuotes, target }) => [
       'text' in quote
         ? quote.text
-        : `${filter.label}, ${target.join(', ') || 'no named line'}: nothing to quote, ${quote.absent}`,
-    ),
+        : `${filter.label}, ${target.join(', ') || 'no named line'}: no width to quote, ${quote.absent}`,
+      ...furtherQuotes.map(({ text }) => text),
+    ]),
   );
   return ['', 'To quote:', ...quotes.flatMap((text) => wrapText(text, '  '))];
 }

@@ -58,6 +58,12 @@ export function assumptions(
       source: 'common practice, no source',
     });
   }
+  list.push({
+    input: 'drift of the dark between its frames and the scans, which the frames do not show',
+    value: 0,
+    unit: 'counts',
+    source: 'none is taken: common practice, no source',
+  });
   list.push(...darkAssumptions(session));
   if (session.entries.filter((entry) => entry.role === 'open').length === 1) {
     list.push({

@@ -3,15 +3,18 @@ import { crossingReader, isAbsent, transmittanceWeights } from '../metrics/index
 import type { Distribution, Model, UncertainInput } from '../uncertainty/index.js';
 import { type BandModelInput, type BandTables, bandTables } from './bandTables.js';
 import { levelInputs } from './levelInputs.js';
+import { partInputs } from './partInputs.js';
 import { scaleShifts } from './scaleShifts.js';
 import { shapeFollower } from './shapeResponse.js';
 
 /** The measurement model of one band, from counts and scale to numbers. */
 export interface BandModel {
   readonly model: Model;
-  /** The same without the numbers as measured where there are corrected ones: what budgets are made of. */
+  /** The same without the numbers as measured where there are corrected ones. */
   readonly stated: Model;
   readonly inputs: readonly UncertainInput[];
+  /** The same as `stated`, its inputs parted by source as far as that can be done: what budgets are made of. */
+  readonly parted: { readonly model: Model; readonly inputs: readonly UncertainInput[] };
   /** Names of the outputs, in order. */
   readonly outputs: readonly OutputName[];
   /**
@@ -88,6 +91,14 @@ export function modelOfTables(tables: BandTables): BandModel {
     atSpread + 2 + (firstShape === undefined ? 0 : firstShape.parameters.length + firstShape.held);
   const atSecond = atKind + 1;
 
+  const parted = (whole: Model): BandModel['parted'] =>
+    partInputs(whole, inputs, {
+      noise: Object.entries(tables.noiseParts).map(([scans, values]) => ({
+        source: `count noise of the ${scans} scans`,
+        standardUncertainty: values.slice(first, end).map((u: number) => u * misfit),
+      })),
+      scale: { at: atScale, dispersion: tables.dispersion, couplingNm: tables.couplingNm },
+    });
   const drawn = Float64Array.from(curve.transmittance);
   const draw = (x: Float64Array): void => {
     levels.take(x, atLevels);
@@ -122,7 +133,14 @@ export function modelOfTables(tables: BandTables): BandModel {
       draw(x);
       asMeasured(x, out);
     };
-    return { model, stated: model, inputs, outputs: outputNames(lines.length, false), shape: null };
+    return {
+      model,
+      stated: model,
+      inputs,
+      parted: parted(model),
+      outputs: outputNames(lines.length, false),
+      shape: null,
+    };
   }
 
   const band = bandReader(firstShape.shape);
@@ -152,6 +170,10 @@ export function modelOfTables(tables: BandTables): BandModel {
       out[perKind + 4 + m] = band.value(nm - shifts.at(nm, x, atScale));
     }
   };
+  const stated: Model = (x, out) => {
+    draw(x);
+    corrected(x, out);
+  };
   const asLevelled = new Float64Array(levels.inputs.length);
   const shape = (x: Float64Array, wavelengthNm: Float64Array, out: Float64Array): void => {
     levels.take(asLevelled, 0);
@@ -174,11 +196,9 @@ export function modelOfTables(tables: BandTables): BandModel {
       asMeasured(x, out);
       corrected(x, out);
     },
-    stated: (x, out) => {
-      draw(x);
-      corrected(x, out);
-    },
+    stated,
     inputs,
+    parted: parted(stated),
     outputs: outputNames(lines.length, true),
     shape,
   };

@@ -43,7 +43,7 @@ const MOST_DRAWS = 100_000;
  * Source: JCGM 101:2008, 7.9 (adaptive procedure) and 8.1 (validation of the first-order law).
  */
 export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
-  const { model, stated, inputs, outputs } = band;
+  const { model, stated, parted, inputs, outputs } = band;
   const run = propagate(model, inputs, {
     outputs: outputs.length,
     streams: (block) => splitStream(options.seed, block),
@@ -55,7 +55,7 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
   });
   const centre = new Float64Array(outputs.length).fill(Number.NaN);
   stated(new Float64Array(inputSize(band)), centre);
-  const shares = budget(filledModel(stated, centre), inputs, {
+  const shares = budget(filledModel(parted.model, centre), parted.inputs, {
     outputs: outputs.length,
     draws: BUDGET_DRAWS,
     stream: splitStream(options.seed, BUDGET_STREAM),

@@ -2,6 +2,7 @@ import type { Calibration, Dispersion } from '../calibration/index.js';
 import type { BandCorrection } from '../correction/index.js';
 import type { BandRange, Curve } from '../metrics/index.js';
 import type { EmissionLine } from '../reference/index.js';
+import type { NoiseParts } from './curveOnScale.js';
 import type { LevelUncertainty } from './levelInputs.js';
 import { type ShapeResponse, shapeResponse } from './shapeResponse.js';
 
@@ -9,6 +10,8 @@ import { type ShapeResponse, shapeResponse } from './shapeResponse.js';
 export interface BandModelInput {
   /** The whole curve, for the numbers as measured. */
   readonly curve: Curve;
+  /** What the noise of the curve is made of, on its pixels. */
+  readonly noiseParts: NoiseParts;
   readonly range: BandRange;
   readonly lineSpreadNm: number;
   readonly lines: readonly EmissionLine[];
@@ -22,10 +25,13 @@ export interface BandModelInput {
 export interface BandTables {
   /** The stretch of the curve around the band. */
   readonly curve: Curve;
+  readonly noiseParts: NoiseParts;
   readonly range: BandRange;
   readonly lineSpreadNm: number;
   readonly lines: readonly EmissionLine[];
   readonly dispersion: Dispersion;
+  /** Part of the scale's uncertainty that comes from how the light of lamps and scans falls in, nm. */
+  readonly couplingNm: number;
   readonly pixels: number;
   readonly levels: LevelUncertainty;
   /** Factor on the noise of the pixels: the fit's misfit where that is above 1. */
@@ -60,6 +66,7 @@ export function bandTables(input: BandModelInput): BandTables {
     lineSpreadNm,
     lines,
     dispersion: input.calibration.dispersion,
+    couplingNm: input.calibration.couplingNm,
     pixels,
     levels,
     misfit: correction === null ? 1 : Math.max(1, correction.misfit),
@@ -76,8 +83,9 @@ export function bandTables(input: BandModelInput): BandTables {
 }
 
 /** The stretch of the curve that the band's numbers depend on. */
-function partOf({ curve, range, correction }: BandModelInput): {
+function partOf({ curve, noiseParts, range, correction }: BandModelInput): {
   curve: Curve;
+  noiseParts: NoiseParts;
   range: BandRange;
   offset: number;
 } {
@@ -97,6 +105,11 @@ function partOf({ curve, range, correction }: BandModelInput): {
       wavelengthNm: cut(wavelengthNm),
       transmittance: cut(curve.transmittance),
       standardUncertainty: cut(curve.standardUncertainty),
+    },
+    noiseParts: {
+      filtered: cut(noiseParts.filtered),
+      open: cut(noiseParts.open),
+      dark: cut(noiseParts.dark),
     },
     range: {
       ...range,

@@ -2,10 +2,19 @@ import { type Dispersion, dispersionAt, wavelengthAt } from '../calibration/inde
 import type { BlockingOptions, Curve } from '../metrics/index.js';
 import type { TransmittanceCurve } from '../transmittance/index.js';
 
+/** Standard uncertainty of each pixel from the counts of each kind of scan, transmittance. */
+export interface NoiseParts {
+  readonly filtered: Float64Array;
+  readonly open: Float64Array;
+  readonly dark: Float64Array;
+}
+
 /** A transmittance curve on the wavelength scale, shortest wavelength first, masked pixels left out. */
 export interface ScaledCurve {
   /** For the metrics: uncertainty of each pixel that is independent of the others. */
   readonly curve: Curve;
+  /** What that uncertainty is made of, by the scans it comes from. */
+  readonly noiseParts: NoiseParts;
   /** The lamp's drift, common to neighbouring pixels. */
   readonly driftUncertainty: Float64Array;
   /** All of it. */
@@ -42,6 +51,7 @@ export function curveOnScale(measured: TransmittanceCurve, dispersion: Dispersio
         Math.hypot(filteredNoise[pixel]!, openNoise[pixel]!, darkNoise[pixel]!),
       ),
     },
+    noiseParts: { filtered: pick(filteredNoise), open: pick(openNoise), dark: pick(darkNoise) },
     driftUncertainty: pick(drift),
     darkShared: pick(darkShared),
     standardUncertainty: pick(measured.standardUncertainty),

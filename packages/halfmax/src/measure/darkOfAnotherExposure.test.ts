@@ -144,7 +144,12 @@ describe('assumptions', () => {
       { flicker: null },
       { shifts: [] } as unknown as Parameters<typeof assumptions>[2],
     ).list.map(({ input }) => input);
-  const ofDark = (list: readonly string[]): string[] => list.filter((input) => / dark/.test(input));
+  const ofDark = (list: readonly string[]): string[] =>
+    list.filter((input) => / dark/.test(input) && !input.startsWith('drift of the dark'));
+
+  it('name the drift of the dark, which no frame shows', () => {
+    expect(inputs([100]).filter((input) => input.startsWith('drift of the dark'))).toHaveLength(1);
+  });
 
   it('name the dark where darks of one exposure serve another, and where it is carried on', () => {
     expect(ofDark(inputs([100]))).toEqual([expect.stringMatching(/^share of the dark that may grow/)]);

@@ -51,7 +51,7 @@ export {
   type MeasureOptions,
   planMeasurement,
 } from './planMeasurement.js';
-export { type QuoteContext, quoteBand } from './quoteBand.js';
+export { furtherQuotes, type QuoteContext, quoteBand } from './quoteBand.js';
 export { skyOf, skyReport } from './skyReport.js';
 export { type StarReports, starReports } from './starReports.js';
 export type { BeamLineReport, SkyLineReport, SkyReport } from './usageReports.js';

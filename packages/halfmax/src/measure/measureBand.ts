@@ -21,7 +21,7 @@ import { type ScaleUncertainty, scaleUncertainty } from './scaleUncertainty.js';
 
 /** A band measured, its claims not yet judged, with the Monte Carlo draws behind its numbers. */
 export interface UnjudgedBand {
-  readonly report: Omit<BandReport, 'claims' | 'quote'>;
+  readonly report: Omit<BandReport, 'claims' | 'quote' | 'furtherQuotes'>;
   readonly spread: BandSpread;
   /** The corrected band as a curve, null where there is none. */
   readonly curve: BandCurve | null;
@@ -65,6 +65,7 @@ export function measureBand(
   const all = [...lines.targets, ...lines.neighbours];
   const band = bandModel({
     curve: scaled.curve,
+    noiseParts: scaled.noiseParts,
     range,
     lineSpreadNm,
     lines: all,

@@ -15,7 +15,7 @@ import { judgeClaims } from './judgeClaims.js';
 import { measureBand } from './measureBand.js';
 import type { CurveTable, FilterReport } from './measurement.js';
 import { noPassband } from './noPassband.js';
-import { quoteBand } from './quoteBand.js';
+import { furtherQuotes, quoteBand } from './quoteBand.js';
 import { skyReport } from './skyReport.js';
 
 /** What holds for all filters of a session. */
@@ -162,6 +162,7 @@ export function measureFilter(
     ...report,
     claims: claims[index]!,
     quote: quoteBand(report, context),
+    furtherQuotes: furtherQuotes(report, context),
   }));
   return {
     report: {

@@ -176,10 +176,10 @@ export interface ClaimReport {
   readonly deviation: Judgement['deviation'];
 }
 
-/** A width as a sentence to be quoted, and the same as data; numbers rounded as in the text. */
+/** A number of a band as a sentence to be quoted, and the same as data; numbers rounded as in the text. */
 export interface BandQuote {
   readonly text: string;
-  readonly quantity: 'fwhmNm';
+  readonly quantity: 'fwhmNm' | 'centreNm' | 'peakTransmittance' | 'transmittanceAtLine';
   readonly definition: string;
   readonly basis: 'measured' | 'corrected';
   readonly value: number;
@@ -221,7 +221,10 @@ export interface BandReport {
   readonly budgets: QuantityBudgets;
   readonly monteCarlo: MonteCarloReport;
   readonly claims: readonly ClaimReport[];
+  /** Of the width. */
   readonly quote: BandQuote | { readonly absent: string };
+  /** Of centre, peak and transmittance at the line, where they have numbers. */
+  readonly furtherQuotes: readonly BandQuote[];
 }
 
 /** A filter with its passbands. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Quantity } from '../metrics/index.js';
-import { quoteBand } from './quoteBand.js';
+import { furtherQuotes, quoteBand } from './quoteBand.js';
 
 const absent = { absent: 'not asked for' };
 const numbers = (fwhmNm: Quantity) => ({
@@ -48,6 +48,27 @@ describe('quoteBand', () => {
     const quote = quoteBand(band({ correctedFwhm: { absent: 'too narrow' } }), context);
     expect(quote).toMatchObject({ basis: 'measured', value: 3.2758, standardUncertainty: 0.0038 });
     expect('text' in quote && quote.text).toContain('line spread of 1.16 nm not taken out) 3.2758 nm');
+  });
+
+  it('quotes the other numbers of a band where it has them', () => {
+    const centre: Quantity = { value: 656.4464, standardUncertainty: 0.0059, interval95: [656.435, 656.458] };
+    const atLine: Quantity = { value: 0.9071, standardUncertainty: 0.0106, interval95: [0.886, 0.927] };
+    const whole = {
+      ...band(),
+      corrected: { ...numbers(corrected), centreNm: centre },
+      asMeasured: { ...numbers(measured), transmittanceAtLine: atLine },
+    };
+    const quotes = furtherQuotes(whole, context);
+    expect(quotes.map(({ quantity, basis }) => [quantity, basis])).toEqual([
+      ['centreNm', 'corrected'],
+      ['transmittanceAtLine', 'measured'],
+    ]);
+    expect(quotes[0]!.text).toContain(
+      'taken out) 656.4464 nm with a standard uncertainty of 0.0059 nm; 95 % interval',
+    );
+    expect(quotes[1]!.text).toContain(
+      'not taken out) 0.907 with a standard uncertainty of 0.011; 95 % interval 0.886',
+    );
   });
 
   it('names what the session states of the bench, and what it does not', () => {

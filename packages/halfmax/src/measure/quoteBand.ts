@@ -13,16 +13,45 @@ export interface QuoteContext {
   readonly frames: number;
 }
 
-const DEFINITION = "between the outermost crossings of half of the band's own peak";
+/** Numbers of a band that are quoted, with the words and the unit for each. */
+const QUOTED: Readonly<
+  Record<BandQuote['quantity'], { name: string; short: string; unit: string; definition: string }>
+> = {
+  fwhmNm: {
+    name: 'FWHM',
+    short: 'outermost half-peak crossings',
+    unit: ' nm',
+    definition: "between the outermost crossings of half of the band's own peak",
+  },
+  centreNm: {
+    name: 'centre',
+    short: 'midpoint of the outermost half-peak crossings',
+    unit: ' nm',
+    definition: "midpoint of the outermost crossings of half of the band's own peak",
+  },
+  peakTransmittance: {
+    name: 'peak transmittance',
+    short: 'maximum of the smooth curve',
+    unit: '',
+    definition: 'maximum of the smoothed or fitted curve',
+  },
+  transmittanceAtLine: {
+    name: 'transmittance',
+    short: 'at the line',
+    unit: '',
+    definition: "transmittance at the wavelength in air of the band's first target line",
+  },
+};
 
 /**
- * A band's width as a sentence to be quoted, with all that a reader needs to compare it, and the same as data.
+ * A number of a band as a sentence to be quoted, with all that a reader needs to compare it, and the same as data.
  *
- * The width with the line spread taken out where there is one, else the width as measured, which is then said.
+ * The number with the line spread taken out where there is one, else the number as measured, which is then said.
  * The uncertainty has two significant digits; value and interval end at the same decimal.
  *
  * @param band - the band's numbers
  * @param context - filter, bench, frames
+ * @param quantity - which number; left out: the width
  * @returns the quote, or why there is none
  * Source: JCGM 100:2008, 7.2.4 (what to state) and 7.2.6 (digits).
  */
@@ -32,31 +61,35 @@ export function quoteBand(
     'target' | 'asMeasured' | 'corrected' | 'lineSpreadNm' | 'extrapolated' | 'monteCarlo'
   >,
   context: QuoteContext,
+  quantity: BandQuote['quantity'] = 'fwhmNm',
 ): BandQuote | { readonly absent: string } {
-  const basis = isAbsent(band.corrected.fwhmNm) ? 'measured' : 'corrected';
-  const width = basis === 'corrected' ? band.corrected.fwhmNm : band.asMeasured.fwhmNm;
-  if (isAbsent(width)) return width;
-  if (!(width.standardUncertainty > 0)) return { absent: 'the width has no uncertainty' };
-  const decimals = decimalsFor(width.standardUncertainty);
-  const [value, uncertainty, low, high] = [width.value, width.standardUncertainty, ...width.interval95].map(
-    (number) => number.toFixed(decimals),
-  ) as [string, string, string, string];
+  const { name, short, unit, definition } = QUOTED[quantity];
+  const basis = isAbsent(band.corrected[quantity]) ? 'measured' : 'corrected';
+  const number = basis === 'corrected' ? band.corrected[quantity] : band.asMeasured[quantity];
+  if (isAbsent(number)) return number;
+  if (!(number.standardUncertainty > 0)) return { absent: `the ${name} has no uncertainty` };
+  const decimals = decimalsFor(number.standardUncertainty);
+  const [value, uncertainty, low, high] = [
+    number.value,
+    number.standardUncertainty,
+    ...number.interval95,
+  ].map((one) => one.toFixed(decimals)) as [string, string, string, string];
   const spread = `line spread of ${band.lineSpreadNm.value.toFixed(2)} nm`;
   const target = band.target.length === 0 ? 'band without a named line' : `${band.target.join(', ')} band`;
   const { scans, frames, bench } = context;
   const text = [
-    `${context.label}: FWHM (${target}, outermost half-peak crossings, ${spread} ` +
-      `${basis === 'corrected' ? 'taken out' : 'not taken out'}) ${value} nm ` +
-      `with a standard uncertainty of ${uncertainty} nm`,
-    `95 % interval ${low} to ${high} nm`,
+    `${context.label}: ${name} (${target}, ${short}, ${spread} ` +
+      `${basis === 'corrected' ? 'taken out' : 'not taken out'}) ${value}${unit} ` +
+      `with a standard uncertainty of ${uncertainty}${unit}`,
+    `95 % interval ${low} to ${high}${unit}`,
     `${counted(frames, 'frame')} in ${counted(scans, 'scan')}, ${band.monteCarlo.draws} Monte Carlo draws`,
     ...(band.extrapolated ? ['wavelengths extrapolated beyond the lamp lines'] : []),
     conditionsText(bench),
   ].join('; ');
   return {
     text: `${text}.`,
-    quantity: 'fwhmNm',
-    definition: DEFINITION,
+    quantity,
+    definition,
     basis,
     value: Number(value),
     standardUncertainty: Number(uncertainty),
@@ -71,6 +104,20 @@ export function quoteBand(
 
 function counted(count: number, name: string): string {
   return `${count} ${name}${count === 1 ? '' : 's'}`;
+}
+
+/**
+ * The sentences of a band beside that of its width: centre, peak and transmittance at the line, where there are such.
+ *
+ * @param band - the band's numbers
+ * @param context - filter, bench, frames
+ * @returns quotes
+ */
+export function furtherQuotes(band: Parameters<typeof quoteBand>[0], context: QuoteContext): BandQuote[] {
+  const rest = ['centreNm', 'peakTransmittance', 'transmittanceAtLine'] as const;
+  return rest
+    .map((quantity) => quoteBand(band, context, quantity))
+    .filter((quote): quote is BandQuote => !('absent' in quote));
 }
 
 /** What is stated of the bench, then what is not. */

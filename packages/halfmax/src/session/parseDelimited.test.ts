@@ -200,7 +200,8 @@ describe('readDelimitedScans of several frames', () => {
   it('counts an axis that stands before each column of counts once', () => {
     const rows = Array.from(
       { length: 20 },
-      (_, i) => `${(600 + 0.3 * i).toFixed(1)};${100 + ((7 * i) % 13)};${(600 + 0.3 * i).toFixed(1)};${200 + i}`,
+      (_, i) =>
+        `${(600 + 0.3 * i).toFixed(1)};${100 + ((7 * i) % 13)};${(600 + 0.3 * i).toFixed(1)};${200 + i}`,
     );
     const scans = readDelimitedScans(`nm;counts;nm;counts\n${rows.join('\n')}\n`, 'a.csv');
     expect(scans.map(({ counts }) => counts[3])).toEqual([108, 203]);
@@ -210,7 +211,8 @@ describe('readDelimitedScans of several frames', () => {
   it('refuses a second axis of other numbers', () => {
     const rows = Array.from(
       { length: 20 },
-      (_, i) => `${(600 + 0.3 * i).toFixed(1)};${100 + ((7 * i) % 13)};${(601 + 0.3 * i).toFixed(1)};${200 + i}`,
+      (_, i) =>
+        `${(600 + 0.3 * i).toFixed(1)};${100 + ((7 * i) % 13)};${(601 + 0.3 * i).toFixed(1)};${200 + i}`,
     );
     expect(() => readDelimitedScans(`nm;a;nm;b\n${rows.join('\n')}\n`, 'a.csv')).toThrow(
       /column 3 is called "nm" like the first/,

@@ -300,7 +300,9 @@ describe('times', () => {
     expectTruth(curve);
     expect(curve.components.drift[200]! / curve.transmittance[200]!).toBeCloseTo(0.03, 9);
     expect(curve.drift.interpolated).toBe(false);
-    expect(curve.warnings[0]!.what).toMatch(/^the open scans differ by 6\.2 %, more than the 2 % that are let pass, and times are missing/);
+    expect(curve.warnings[0]!.what).toMatch(
+      /^the open scans differ by 6\.2 %, more than the 2 % that are let pass, and times are missing/,
+    );
     const near = transmittanceCurve(
       [filtered(null, 1)],
       [open(null, 0.995), open(null, 1.005, 0, { entry: 1 })],
