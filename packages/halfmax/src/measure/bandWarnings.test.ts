@@ -24,6 +24,9 @@ describe('bandWarnings', () => {
         /^ha: the band for H-alpha .* 1\.0310 ± 0\.0040, above 1 .*lamp drifted .*open scan/,
       ),
     ]);
+    expect(warned(107, 1)).toEqual([
+      expect.stringMatching(/open and filtered scans have exchanged their roles/),
+    ]);
     expect(warned(1.003, 0.004)).toEqual([]);
     expect(warned(0.95, 0.004)).toEqual([]);
   });
