@@ -52,7 +52,14 @@ const sky: SkyReport = {
       pricePerHourSaved: { ...quantity(45.09, 0.41), currency: 'EUR' },
     },
   ],
-  continuum: { temperatureK: 5772, share: 0.0104, magnitudesLost: 4.96, signalToNoise: 0.126 },
+  continuum: {
+    temperatureK: 5772,
+    share: 0.0104,
+    shareUncertainty: 0.0001,
+    magnitudesLost: 4.96,
+    signalToNoise: 0.126,
+    signalToNoiseUncertainty: 0.001,
+  },
   rangeNm: [400, 700],
   unseenNm: 0,
 };

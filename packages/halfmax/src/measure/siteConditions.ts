@@ -1,5 +1,12 @@
 import { nightSkyTable, resolveLines } from '../reference/index.js';
-import { type Camera, colourChannels, type LineBrightness, type Response, type Site } from '../sky/index.js';
+import {
+  type Camera,
+  type ColourResponses,
+  colourChannels,
+  type LineBrightness,
+  type Response,
+  type Site,
+} from '../sky/index.js';
 import type { BeamConditions } from './beamConditions.js';
 import { type Loose, number, range, record } from './manifestValues.js';
 
@@ -46,6 +53,7 @@ export function siteOf(stated: Loose, beam: BeamConditions, assumed: string[]): 
   }
   const moon = stated['moon'] === undefined ? null : moonOf(record(stated['moon']), assumed);
   const quantumEfficiency = efficiencyOf(efficiency, usual.camera.quantumEfficiency);
+  const channels = channelsStated(camera['colour']);
   const picked = <T>(name: string): Record<string, T> =>
     stated[name] === undefined ? {} : { [name]: stated[name] as T };
   return {
@@ -65,7 +73,7 @@ export function siteOf(stated: Loose, beam: BeamConditions, assumed: string[]): 
       darkCurrent: own('darkCurrent', 'electrons/s', 'dark current'),
       opticsTransmittance: number(camera['opticsTransmittance'], 1),
       quantumEfficiency,
-      ...(camera['colour'] === true ? { channels: colourChannels() } : {}),
+      ...channels,
     },
     rangeNm: rangeOf(stated['rangeNm'], quantumEfficiency),
     goal: number(stated['signalToNoise'], 10),
@@ -104,6 +112,13 @@ function moonOf(stated: Loose, assumed: string[]): NonNullable<Site['moon']> {
     altitudeDeg: number(stated['altitudeDeg'], places.altitudeDeg),
     separationDeg: number(stated['separationDeg'], places.separationDeg),
   };
+}
+
+/** A colour layer of the usual kind, one with responses of its own, or none. */
+function channelsStated(colour: unknown): Pick<Camera, 'channels'> {
+  if (colour === true) return { channels: colourChannels() };
+  if (colour === null || typeof colour !== 'object') return {};
+  return { channels: colourChannels(colour as ColourResponses) };
 }
 
 function efficiencyOf(stated: unknown, otherwise: number): Response {

@@ -151,6 +151,34 @@ describe('skyReport', () => {
     expect(JSON.parse(JSON.stringify(report))).toEqual(report);
   });
 
+  it('tells both lines of a doublet apart and together', () => {
+    const pair = { ...candidate('pair', 8), bands: [bandOf(['[S II] 671.6', '[S II] 673.1'], 656.8)] };
+    const shifted = { ...pair, curve: curveOf(672.3, 8) };
+    const { report } = reportOf(shifted);
+    if (isAbsent(report)) throw new Error(report.absent);
+    expect(report.lines.map(({ name }) => name)).toEqual([
+      '[S II] 671.6',
+      '[S II] 673.1',
+      '[S II], both lines',
+    ]);
+    const [one, other, both] = report.lines;
+    // The light adds up; a picture of both takes fewer hours than of either.
+    expect(value(both!.signalPerPixel)).toBeCloseTo(
+      value(one!.signalPerPixel) + value(other!.signalPerPixel),
+      9,
+    );
+    expect(value(both!.hours)).toBeLessThan(Math.min(value(one!.hours), value(other!.hours)));
+  });
+
+  it('says how sure the loss of a continuum is', () => {
+    const { report } = reportOf(candidate('three', 3));
+    if (isAbsent(report)) throw new Error(report.absent);
+    const { share, shareUncertainty, signalToNoiseUncertainty } = report.continuum;
+    expect(shareUncertainty).toBeGreaterThan(0);
+    expect(shareUncertainty).toBeLessThan(0.1 * share);
+    expect(signalToNoiseUncertainty).toBeGreaterThan(0);
+  });
+
   it('says why there is none', () => {
     const none = { ...candidate('none', 3), bands: [bandOf([], 656.8)] };
     expect(reportOf(none).report).toEqual({ absent: 'no passband is for a known line' });

@@ -1,6 +1,8 @@
 import { curveInBeam } from '../beam/index.js';
 import { type Absent, absent, isAbsent } from '../metrics/index.js';
+import { type EmissionLine, emissionLines } from '../reference/index.js';
 import {
+  type ContinuumLoss,
   continuumLoss,
   detectedSky,
   filterOnSky,
@@ -70,10 +72,11 @@ export function skyReport(
   const shape = { ...beam.shape, fNumber: beam.fNumbers[0]! };
   const found = filterOnSky(
     curve,
-    targets.map(({ line }) => ({
+    targets.map(({ line, band }) => ({
       name: line.name,
       wavelengthNm: line.wavelengthNm,
       brightness: lineBrightness(site, line),
+      group: groupOf(line, band),
     })),
     sky,
     {
@@ -94,13 +97,19 @@ export function skyReport(
     },
   );
   if (isAbsent(found)) return { report: found, trials: [] };
-  const loss = continuumLoss(
-    curveInBeam(curve, shape, { effectiveIndex: middle(beam), ...measuredIn }),
-    SUN_K,
-    detectedSky(sky, site.camera.quantumEfficiency),
-    site.camera.quantumEfficiency,
-    range,
-  );
+  const lossAt = (effectiveIndex: number): ContinuumLoss =>
+    continuumLoss(
+      curveInBeam(curve, shape, { effectiveIndex, ...measuredIn }),
+      SUN_K,
+      detectedSky(sky, site.camera.quantumEfficiency),
+      site.camera.quantumEfficiency,
+      range,
+    );
+  const loss = lossAt(middle(beam));
+  const ends = beam.effectiveIndex.map(lossAt);
+  // All of the index's range as likely: its ends differ by twice the half width of a rectangle.
+  const ofIndex = (of: (one: ContinuumLoss) => number): number =>
+    Math.abs(of(ends[1]!) - of(ends[0]!)) / (2 * Math.sqrt(3));
   const { lines, skyTransmittance, effectiveWidthNm, skyPerPixel, skyLimitedFrameS } = found;
   return {
     trials: lines,
@@ -125,13 +134,27 @@ export function skyReport(
       continuum: {
         temperatureK: SUN_K,
         share: loss.share,
+        shareUncertainty: Math.hypot(
+          loss.standardUncertainty,
+          ofIndex(({ share }) => share),
+          loss.share * Math.max(...targets.map(({ band }) => levelOf(band, curve))),
+        ),
         magnitudesLost: loss.share > 0 ? loss.magnitudes : absent('nothing of it is left'),
         signalToNoise: loss.signalToNoise,
+        signalToNoiseUncertainty: ofIndex(({ signalToNoise }) => signalToNoise),
       },
       rangeNm: site.rangeNm,
       unseenNm: found.unseenNm,
     },
   };
+}
+
+/** Lines of one species in one band are a doublet for whoever takes the picture. */
+function groupOf(line: EmissionLine, band: BandReport): string {
+  const fellows = emissionLines.filter(
+    ({ name, species }) => species === line.species && band.target.includes(name),
+  );
+  return fellows.length < 2 ? line.name : `${line.species}, both lines`;
 }
 
 function middle({ effectiveIndex: [low, high] }: BeamConditions): number {

@@ -43,8 +43,11 @@ export interface SkyReport {
   readonly continuum: {
     readonly temperatureK: number;
     readonly share: number;
+    /** Standard uncertainties from the noise, the level and the effective index. */
+    readonly shareUncertainty: number;
     readonly magnitudesLost: number | Absent;
     readonly signalToNoise: number;
+    readonly signalToNoiseUncertainty: number;
   };
   readonly rangeNm: readonly [number, number];
   readonly unseenNm: number;

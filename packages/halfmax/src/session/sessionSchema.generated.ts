@@ -128,19 +128,7 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
         airmass: { type: "number", minimum: 1, maximum: 40 },
         quantumEfficiency: {
           description: "a fraction, or a table of [wavelength in nm, fraction]",
-          anyOf: [
-            { type: "number", exclusiveMinimum: 0, maximum: 1 },
-            {
-              type: "array",
-              minItems: 2,
-              items: {
-                type: "array",
-                minItems: 2,
-                maxItems: 2,
-                items: [ { type: "number", exclusiveMinimum: 0 }, { type: "number", minimum: 0, maximum: 1 } ],
-              },
-            },
-          ],
+          anyOf: [ { type: "number", exclusiveMinimum: 0, maximum: 1 }, { "$ref": "#/definitions/responseTable" } ],
         },
         siteClass: { description: "a class of site instead of a brightness, such as suburb", type: "string", minLength: 1 },
         aerosol: {
@@ -173,7 +161,21 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
               exclusiveMinimum: 0,
               maximum: 1,
             },
-            colour: { description: "true for a sensor with a colour layer", type: "boolean" },
+            colour: {
+              description: "true for a sensor with a colour layer of the usual kind, or its responses, tables of nm and fraction",
+              anyOf: [
+                { type: "boolean" },
+                {
+                  type: "object",
+                  required: [ "red", "green", "blue" ],
+                  properties: {
+                    red: { "$ref": "#/definitions/responseTable" },
+                    green: { "$ref": "#/definitions/responseTable" },
+                    blue: { "$ref": "#/definitions/responseTable" },
+                  },
+                },
+              ],
+            },
           },
         },
         targets: {
@@ -431,6 +433,17 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
     },
   },
   definitions: {
+    responseTable: {
+      description: "rows of wavelength in nm and fraction, ascending",
+      type: "array",
+      minItems: 2,
+      items: {
+        type: "array",
+        minItems: 2,
+        maxItems: 2,
+        items: [ { type: "number", exclusiveMinimum: 0 }, { type: "number", minimum: 0, maximum: 1 } ],
+      },
+    },
     haloLimit: {
       description: "from where on a halo is too much: of the kind share, surface or noise",
       type: "object",

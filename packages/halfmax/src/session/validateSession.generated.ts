@@ -5,7 +5,8 @@ import { sessionSchema } from './sessionSchema.generated.js';
 
 export const validateSession: SessionValidator = validate10;
 const schema11 = sessionSchema;
-const schema21 = {"description":"from where on a halo is too much: of the kind share, surface or noise","type":"object","required":["kind"],"properties":{"kind":{"enum":["share","surface","noise"]},"atMost":{"description":"share of the star's light, above 0 and below 1","type":"number","exclusiveMinimum":0,"exclusiveMaximum":1},"atLeast":{"description":"magnitudes per square arcsecond above the star's magnitude","type":"number","minimum":-50,"maximum":50},"hours":{"description":"of exposure, above 0","type":"number","exclusiveMinimum":0},"electronsPerCount":{"description":"of the image, above 0","type":"number","exclusiveMinimum":0},"brighterBy":{"description":"magnitudes by which the star to think of is brighter than this one; left out: 0","type":"number","minimum":-50,"maximum":50},"sky":{"description":"electrons per second and pixel through the filter; left out: worked out for the site","type":"number","minimum":0},"dark":{"description":"electrons per second and pixel; left out: as in site","type":"number","minimum":0},"readNoise":{"description":"electrons; left out: as in site","type":"number","minimum":0},"frameS":{"description":"length of a frame in s, above 0; left out: as in site, or that of the image","type":"number","exclusiveMinimum":0},"pixels":{"description":"of the patch within which the mean is taken, at least 1; left out: 100","type":"number","minimum":1},"threshold":{"description":"signal to noise at which it is seen, above 0; left out: 5","type":"number","exclusiveMinimum":0}},"allOf":[{"if":{"required":["kind"],"properties":{"kind":{"const":"share"}}},"then":{"required":["atMost"]}},{"if":{"required":["kind"],"properties":{"kind":{"const":"surface"}}},"then":{"required":["atLeast"]}},{"if":{"required":["kind"],"properties":{"kind":{"const":"noise"}}},"then":{"required":["hours","electronsPerCount"]}}]};
+const schema21 = {"description":"rows of wavelength in nm and fraction, ascending","type":"array","minItems":2,"items":{"type":"array","minItems":2,"maxItems":2,"items":[{"type":"number","exclusiveMinimum":0},{"type":"number","minimum":0,"maximum":1}]}};
+const schema25 = {"description":"from where on a halo is too much: of the kind share, surface or noise","type":"object","required":["kind"],"properties":{"kind":{"enum":["share","surface","noise"]},"atMost":{"description":"share of the star's light, above 0 and below 1","type":"number","exclusiveMinimum":0,"exclusiveMaximum":1},"atLeast":{"description":"magnitudes per square arcsecond above the star's magnitude","type":"number","minimum":-50,"maximum":50},"hours":{"description":"of exposure, above 0","type":"number","exclusiveMinimum":0},"electronsPerCount":{"description":"of the image, above 0","type":"number","exclusiveMinimum":0},"brighterBy":{"description":"magnitudes by which the star to think of is brighter than this one; left out: 0","type":"number","minimum":-50,"maximum":50},"sky":{"description":"electrons per second and pixel through the filter; left out: worked out for the site","type":"number","minimum":0},"dark":{"description":"electrons per second and pixel; left out: as in site","type":"number","minimum":0},"readNoise":{"description":"electrons; left out: as in site","type":"number","minimum":0},"frameS":{"description":"length of a frame in s, above 0; left out: as in site, or that of the image","type":"number","exclusiveMinimum":0},"pixels":{"description":"of the patch within which the mean is taken, at least 1; left out: 100","type":"number","minimum":1},"threshold":{"description":"signal to noise at which it is seen, above 0; left out: 5","type":"number","exclusiveMinimum":0}},"allOf":[{"if":{"required":["kind"],"properties":{"kind":{"const":"share"}}},"then":{"required":["atMost"]}},{"if":{"required":["kind"],"properties":{"kind":{"const":"surface"}}},"then":{"required":["atLeast"]}},{"if":{"required":["kind"],"properties":{"kind":{"const":"noise"}}},"then":{"required":["hours","electronsPerCount"]}}]};
 const pattern0 = new RegExp("^\\d{4}-\\d{2}-\\d{2}(T\\d{2}:\\d{2}(:\\d{2}(\\.\\d+)?)?(Z|[+-]\\d{2}:?\\d{2})?)?$", "u");
 const pattern1 = new RegExp("^\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}(:\\d{2}(\\.\\d+)?)?(Z|[+-]\\d{2}:?\\d{2})?$", "u");
 const pattern2 = new RegExp("^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$", "u");
@@ -2523,7 +2524,7 @@ if(!valid26){
 const _errs98 = errors;
 if(Array.isArray(data47)){
 if(data47.length < 2){
-const err98 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1],data:data47};
+const err98 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data47};
 if(vErrors === null){
 vErrors = [err98];
 }
@@ -2537,7 +2538,7 @@ for(let i6=0; i6<len6; i6++){
 let data48 = data47[i6];
 if(Array.isArray(data48)){
 if(data48.length > 2){
-const err99 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items,data:data48};
+const err99 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data48};
 if(vErrors === null){
 vErrors = [err99];
 }
@@ -2547,7 +2548,7 @@ vErrors.push(err99);
 errors++;
 }
 if(data48.length < 2){
-const err100 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items,data:data48};
+const err100 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data48};
 if(vErrors === null){
 vErrors = [err100];
 }
@@ -2561,7 +2562,7 @@ if(len7 > 0){
 let data49 = data48[0];
 if((typeof data49 == "number") && (isFinite(data49))){
 if(data49 <= 0 || isNaN(data49)){
-const err101 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.items[0],data:data49};
+const err101 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data49};
 if(vErrors === null){
 vErrors = [err101];
 }
@@ -2572,7 +2573,7 @@ errors++;
 }
 }
 else {
-const err102 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.items[0].type,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.items[0],data:data49};
+const err102 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data49};
 if(vErrors === null){
 vErrors = [err102];
 }
@@ -2586,7 +2587,7 @@ if(len7 > 1){
 let data50 = data48[1];
 if((typeof data50 == "number") && (isFinite(data50))){
 if(data50 > 1 || isNaN(data50)){
-const err103 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.items[1],data:data50};
+const err103 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data50};
 if(vErrors === null){
 vErrors = [err103];
 }
@@ -2596,7 +2597,7 @@ vErrors.push(err103);
 errors++;
 }
 if(data50 < 0 || isNaN(data50)){
-const err104 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.items[1],data:data50};
+const err104 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data50};
 if(vErrors === null){
 vErrors = [err104];
 }
@@ -2607,7 +2608,7 @@ errors++;
 }
 }
 else {
-const err105 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.items[1].type,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.items[1],data:data50};
+const err105 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data50};
 if(vErrors === null){
 vErrors = [err105];
 }
@@ -2619,7 +2620,7 @@ errors++;
 }
 }
 else {
-const err106 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items.type,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].items,data:data48};
+const err106 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data48};
 if(vErrors === null){
 vErrors = [err106];
 }
@@ -2631,7 +2632,7 @@ errors++;
 }
 }
 else {
-const err107 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.quantumEfficiency.anyOf[1].type,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[1],data:data47};
+const err107 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data47};
 if(vErrors === null){
 vErrors = [err107];
 }
@@ -2983,8 +2984,11 @@ errors++;
 }
 if(data58.colour !== undefined){
 let data63 = data58.colour;
+const _errs131 = errors;
+let valid34 = false;
+const _errs132 = errors;
 if(typeof data63 !== "boolean"){
-const err135 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema11.properties.site.properties.camera.properties.colour.type,parentSchema:schema11.properties.site.properties.camera.properties.colour,data:data63};
+const err135 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/0/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[0].type,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[0],data:data63};
 if(vErrors === null){
 vErrors = [err135];
 }
@@ -2993,10 +2997,13 @@ vErrors.push(err135);
 }
 errors++;
 }
-}
-}
-else {
-const err136 = {instancePath:instancePath+"/site/camera",schemaPath:"#/properties/site/properties/camera/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.type,parentSchema:schema11.properties.site.properties.camera,data:data58};
+var _valid3 = _errs132 === errors;
+valid34 = valid34 || _valid3;
+if(!valid34){
+const _errs134 = errors;
+if(data63 && typeof data63 == "object" && !Array.isArray(data63)){
+if(data63.red === undefined){
+const err136 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "red"},message:"must have required property '"+"red"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
 if(vErrors === null){
 vErrors = [err136];
 }
@@ -3005,16 +3012,8 @@ vErrors.push(err136);
 }
 errors++;
 }
-}
-if(data36.targets !== undefined){
-let data64 = data36.targets;
-if(Array.isArray(data64)){
-const len8 = data64.length;
-for(let i7=0; i7<len8; i7++){
-let data65 = data64[i7];
-if(data65 && typeof data65 == "object" && !Array.isArray(data65)){
-if(data65.line === undefined){
-const err137 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "line"},message:"must have required property '"+"line"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
+if(data63.green === undefined){
+const err137 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "green"},message:"must have required property '"+"green"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
 if(vErrors === null){
 vErrors = [err137];
 }
@@ -3023,8 +3022,8 @@ vErrors.push(err137);
 }
 errors++;
 }
-if(data65.value === undefined){
-const err138 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
+if(data63.blue === undefined){
+const err138 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "blue"},message:"must have required property '"+"blue"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
 if(vErrors === null){
 vErrors = [err138];
 }
@@ -3033,8 +3032,11 @@ vErrors.push(err138);
 }
 errors++;
 }
-if(data65.unit === undefined){
-const err139 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
+if(data63.red !== undefined){
+let data64 = data63.red;
+if(Array.isArray(data64)){
+if(data64.length < 2){
+const err139 = {instancePath:instancePath+"/site/camera/colour/red",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data64};
 if(vErrors === null){
 vErrors = [err139];
 }
@@ -3043,11 +3045,12 @@ vErrors.push(err139);
 }
 errors++;
 }
-if(data65.line !== undefined){
-let data66 = data65.line;
-if(typeof data66 === "string"){
-if(func2(data66) < 1){
-const err140 = {instancePath:instancePath+"/site/targets/" + i7+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data66};
+const len8 = data64.length;
+for(let i7=0; i7<len8; i7++){
+let data65 = data64[i7];
+if(Array.isArray(data65)){
+if(data65.length > 2){
+const err140 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data65};
 if(vErrors === null){
 vErrors = [err140];
 }
@@ -3056,9 +3059,8 @@ vErrors.push(err140);
 }
 errors++;
 }
-}
-else {
-const err141 = {instancePath:instancePath+"/site/targets/" + i7+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.targets.items.properties.line.type,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data66};
+if(data65.length < 2){
+const err141 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data65};
 if(vErrors === null){
 vErrors = [err141];
 }
@@ -3067,12 +3069,12 @@ vErrors.push(err141);
 }
 errors++;
 }
-}
-if(data65.value !== undefined){
-let data67 = data65.value;
-if((typeof data67 == "number") && (isFinite(data67))){
-if(data67 < 0 || isNaN(data67)){
-const err142 = {instancePath:instancePath+"/site/targets/" + i7+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data67};
+const len9 = data65.length;
+if(len9 > 0){
+let data66 = data65[0];
+if((typeof data66 == "number") && (isFinite(data66))){
+if(data66 <= 0 || isNaN(data66)){
+const err142 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data66};
 if(vErrors === null){
 vErrors = [err142];
 }
@@ -3083,7 +3085,7 @@ errors++;
 }
 }
 else {
-const err143 = {instancePath:instancePath+"/site/targets/" + i7+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.targets.items.properties.value.type,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data67};
+const err143 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data66};
 if(vErrors === null){
 vErrors = [err143];
 }
@@ -3093,10 +3095,11 @@ vErrors.push(err143);
 errors++;
 }
 }
-if(data65.unit !== undefined){
-let data68 = data65.unit;
-if(!((data68 === "rayleigh") || (data68 === "erg/s/cm2/arcsec2"))){
-const err144 = {instancePath:instancePath+"/site/targets/" + i7+"/unit",schemaPath:"#/properties/site/properties/targets/items/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.targets.items.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.targets.items.properties.unit.enum,parentSchema:schema11.properties.site.properties.targets.items.properties.unit,data:data68};
+if(len9 > 1){
+let data67 = data65[1];
+if((typeof data67 == "number") && (isFinite(data67))){
+if(data67 > 1 || isNaN(data67)){
+const err144 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data67};
 if(vErrors === null){
 vErrors = [err144];
 }
@@ -3105,10 +3108,8 @@ vErrors.push(err144);
 }
 errors++;
 }
-}
-}
-else {
-const err145 = {instancePath:instancePath+"/site/targets/" + i7,schemaPath:"#/properties/site/properties/targets/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.targets.items.type,parentSchema:schema11.properties.site.properties.targets.items,data:data65};
+if(data67 < 0 || isNaN(data67)){
+const err145 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data67};
 if(vErrors === null){
 vErrors = [err145];
 }
@@ -3118,9 +3119,8 @@ vErrors.push(err145);
 errors++;
 }
 }
-}
 else {
-const err146 = {instancePath:instancePath+"/site/targets",schemaPath:"#/properties/site/properties/targets/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.targets.type,parentSchema:schema11.properties.site.properties.targets,data:data64};
+const err146 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data67};
 if(vErrors === null){
 vErrors = [err146];
 }
@@ -3130,11 +3130,9 @@ vErrors.push(err146);
 errors++;
 }
 }
-if(data36.rangeNm !== undefined){
-let data69 = data36.rangeNm;
-if(Array.isArray(data69)){
-if(data69.length > 2){
-const err147 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data69};
+}
+else {
+const err147 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data65};
 if(vErrors === null){
 vErrors = [err147];
 }
@@ -3143,8 +3141,10 @@ vErrors.push(err147);
 }
 errors++;
 }
-if(data69.length < 2){
-const err148 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data69};
+}
+}
+else {
+const err148 = {instancePath:instancePath+"/site/camera/colour/red",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data64};
 if(vErrors === null){
 vErrors = [err148];
 }
@@ -3153,12 +3153,12 @@ vErrors.push(err148);
 }
 errors++;
 }
-const len9 = data69.length;
-if(len9 > 0){
-let data70 = data69[0];
-if((typeof data70 == "number") && (isFinite(data70))){
-if(data70 > 1000 || isNaN(data70)){
-const err149 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data70};
+}
+if(data63.green !== undefined){
+let data68 = data63.green;
+if(Array.isArray(data68)){
+if(data68.length < 2){
+const err149 = {instancePath:instancePath+"/site/camera/colour/green",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data68};
 if(vErrors === null){
 vErrors = [err149];
 }
@@ -3167,8 +3167,12 @@ vErrors.push(err149);
 }
 errors++;
 }
-if(data70 < 350 || isNaN(data70)){
-const err150 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data70};
+const len10 = data68.length;
+for(let i8=0; i8<len10; i8++){
+let data69 = data68[i8];
+if(Array.isArray(data69)){
+if(data69.length > 2){
+const err150 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data69};
 if(vErrors === null){
 vErrors = [err150];
 }
@@ -3177,9 +3181,8 @@ vErrors.push(err150);
 }
 errors++;
 }
-}
-else {
-const err151 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[0].type,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data70};
+if(data69.length < 2){
+const err151 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data69};
 if(vErrors === null){
 vErrors = [err151];
 }
@@ -3188,12 +3191,12 @@ vErrors.push(err151);
 }
 errors++;
 }
-}
-if(len9 > 1){
-let data71 = data69[1];
-if((typeof data71 == "number") && (isFinite(data71))){
-if(data71 > 1000 || isNaN(data71)){
-const err152 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data71};
+const len11 = data69.length;
+if(len11 > 0){
+let data70 = data69[0];
+if((typeof data70 == "number") && (isFinite(data70))){
+if(data70 <= 0 || isNaN(data70)){
+const err152 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data70};
 if(vErrors === null){
 vErrors = [err152];
 }
@@ -3202,8 +3205,9 @@ vErrors.push(err152);
 }
 errors++;
 }
-if(data71 < 350 || isNaN(data71)){
-const err153 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data71};
+}
+else {
+const err153 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data70};
 if(vErrors === null){
 vErrors = [err153];
 }
@@ -3213,8 +3217,11 @@ vErrors.push(err153);
 errors++;
 }
 }
-else {
-const err154 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[1].type,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data71};
+if(len11 > 1){
+let data71 = data69[1];
+if((typeof data71 == "number") && (isFinite(data71))){
+if(data71 > 1 || isNaN(data71)){
+const err154 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err154];
 }
@@ -3223,10 +3230,8 @@ vErrors.push(err154);
 }
 errors++;
 }
-}
-}
-else {
-const err155 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.rangeNm.type,parentSchema:schema11.properties.site.properties.rangeNm,data:data69};
+if(data71 < 0 || isNaN(data71)){
+const err155 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err155];
 }
@@ -3236,11 +3241,8 @@ vErrors.push(err155);
 errors++;
 }
 }
-if(data36.signalToNoise !== undefined){
-let data72 = data36.signalToNoise;
-if((typeof data72 == "number") && (isFinite(data72))){
-if(data72 <= 0 || isNaN(data72)){
-const err156 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.signalToNoise,data:data72};
+else {
+const err156 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err156];
 }
@@ -3250,8 +3252,9 @@ vErrors.push(err156);
 errors++;
 }
 }
+}
 else {
-const err157 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.signalToNoise.type,parentSchema:schema11.properties.site.properties.signalToNoise,data:data72};
+const err157 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data69};
 if(vErrors === null){
 vErrors = [err157];
 }
@@ -3261,11 +3264,9 @@ vErrors.push(err157);
 errors++;
 }
 }
-if(data36.frameS !== undefined){
-let data73 = data36.frameS;
-if((typeof data73 == "number") && (isFinite(data73))){
-if(data73 <= 0 || isNaN(data73)){
-const err158 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.frameS,data:data73};
+}
+else {
+const err158 = {instancePath:instancePath+"/site/camera/colour/green",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data68};
 if(vErrors === null){
 vErrors = [err158];
 }
@@ -3275,8 +3276,11 @@ vErrors.push(err158);
 errors++;
 }
 }
-else {
-const err159 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.frameS.type,parentSchema:schema11.properties.site.properties.frameS,data:data73};
+if(data63.blue !== undefined){
+let data72 = data63.blue;
+if(Array.isArray(data72)){
+if(data72.length < 2){
+const err159 = {instancePath:instancePath+"/site/camera/colour/blue",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data72};
 if(vErrors === null){
 vErrors = [err159];
 }
@@ -3285,12 +3289,12 @@ vErrors.push(err159);
 }
 errors++;
 }
-}
-if(data36.nightHours !== undefined){
-let data74 = data36.nightHours;
-if((typeof data74 == "number") && (isFinite(data74))){
-if(data74 > 24 || isNaN(data74)){
-const err160 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/maximum",keyword:"maximum",params:{comparison: "<=", limit: 24},message:"must be <= 24",schema:24,parentSchema:schema11.properties.site.properties.nightHours,data:data74};
+const len12 = data72.length;
+for(let i9=0; i9<len12; i9++){
+let data73 = data72[i9];
+if(Array.isArray(data73)){
+if(data73.length > 2){
+const err160 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data73};
 if(vErrors === null){
 vErrors = [err160];
 }
@@ -3299,8 +3303,8 @@ vErrors.push(err160);
 }
 errors++;
 }
-if(data74 <= 0 || isNaN(data74)){
-const err161 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nightHours,data:data74};
+if(data73.length < 2){
+const err161 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data73};
 if(vErrors === null){
 vErrors = [err161];
 }
@@ -3309,9 +3313,12 @@ vErrors.push(err161);
 }
 errors++;
 }
-}
-else {
-const err162 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nightHours.type,parentSchema:schema11.properties.site.properties.nightHours,data:data74};
+const len13 = data73.length;
+if(len13 > 0){
+let data74 = data73[0];
+if((typeof data74 == "number") && (isFinite(data74))){
+if(data74 <= 0 || isNaN(data74)){
+const err162 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data74};
 if(vErrors === null){
 vErrors = [err162];
 }
@@ -3321,11 +3328,8 @@ vErrors.push(err162);
 errors++;
 }
 }
-if(data36.nights !== undefined){
-let data75 = data36.nights;
-if((typeof data75 == "number") && (isFinite(data75))){
-if(data75 <= 0 || isNaN(data75)){
-const err163 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nights,data:data75};
+else {
+const err163 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data74};
 if(vErrors === null){
 vErrors = [err163];
 }
@@ -3335,8 +3339,11 @@ vErrors.push(err163);
 errors++;
 }
 }
-else {
-const err164 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nights.type,parentSchema:schema11.properties.site.properties.nights,data:data75};
+if(len13 > 1){
+let data75 = data73[1];
+if((typeof data75 == "number") && (isFinite(data75))){
+if(data75 > 1 || isNaN(data75)){
+const err164 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data75};
 if(vErrors === null){
 vErrors = [err164];
 }
@@ -3345,10 +3352,8 @@ vErrors.push(err164);
 }
 errors++;
 }
-}
-}
-else {
-const err165 = {instancePath:instancePath+"/site",schemaPath:"#/properties/site/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.type,parentSchema:schema11.properties.site,data:data36};
+if(data75 < 0 || isNaN(data75)){
+const err165 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data75};
 if(vErrors === null){
 vErrors = [err165];
 }
@@ -3358,11 +3363,8 @@ vErrors.push(err165);
 errors++;
 }
 }
-if(data.decision !== undefined){
-let data76 = data.decision;
-if(data76 && typeof data76 == "object" && !Array.isArray(data76)){
-if(data76.rule === undefined){
-const err166 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema11.properties.decision.required,parentSchema:schema11.properties.decision,data:data76};
+else {
+const err166 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data75};
 if(vErrors === null){
 vErrors = [err166];
 }
@@ -3371,10 +3373,10 @@ vErrors.push(err166);
 }
 errors++;
 }
-if(data76.rule !== undefined){
-let data77 = data76.rule;
-if(!(((data77 === "probability") || (data77 === "simple")) || (data77 === "guarded"))){
-const err167 = {instancePath:instancePath+"/decision/rule",schemaPath:"#/properties/decision/properties/rule/enum",keyword:"enum",params:{allowedValues: schema11.properties.decision.properties.rule.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.decision.properties.rule.enum,parentSchema:schema11.properties.decision.properties.rule,data:data77};
+}
+}
+else {
+const err167 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data73};
 if(vErrors === null){
 vErrors = [err167];
 }
@@ -3384,11 +3386,9 @@ vErrors.push(err167);
 errors++;
 }
 }
-if(data76.probability !== undefined){
-let data78 = data76.probability;
-if((typeof data78 == "number") && (isFinite(data78))){
-if(data78 >= 1 || isNaN(data78)){
-const err168 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.decision.properties.probability,data:data78};
+}
+else {
+const err168 = {instancePath:instancePath+"/site/camera/colour/blue",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data72};
 if(vErrors === null){
 vErrors = [err168];
 }
@@ -3397,8 +3397,10 @@ vErrors.push(err168);
 }
 errors++;
 }
-if(data78 <= 0.5 || isNaN(data78)){
-const err169 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0.5},message:"must be > 0.5",schema:0.5,parentSchema:schema11.properties.decision.properties.probability,data:data78};
+}
+}
+else {
+const err169 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].type,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
 if(vErrors === null){
 vErrors = [err169];
 }
@@ -3407,9 +3409,11 @@ vErrors.push(err169);
 }
 errors++;
 }
+var _valid3 = _errs134 === errors;
+valid34 = valid34 || _valid3;
 }
-else {
-const err170 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.probability.type,parentSchema:schema11.properties.decision.properties.probability,data:data78};
+if(!valid34){
+const err170 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.site.properties.camera.properties.colour.anyOf,parentSchema:schema11.properties.site.properties.camera.properties.colour,data:data63};
 if(vErrors === null){
 vErrors = [err170];
 }
@@ -3418,12 +3422,21 @@ vErrors.push(err170);
 }
 errors++;
 }
+else {
+errors = _errs131;
+if(vErrors !== null){
+if(_errs131){
+vErrors.length = _errs131;
 }
-if(data76.multiple !== undefined){
-let data79 = data76.multiple;
-if((typeof data79 == "number") && (isFinite(data79))){
-if(data79 > 10 || isNaN(data79)){
-const err171 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.multiple,data:data79};
+else {
+vErrors = null;
+}
+}
+}
+}
+}
+else {
+const err171 = {instancePath:instancePath+"/site/camera",schemaPath:"#/properties/site/properties/camera/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.type,parentSchema:schema11.properties.site.properties.camera,data:data58};
 if(vErrors === null){
 vErrors = [err171];
 }
@@ -3432,8 +3445,16 @@ vErrors.push(err171);
 }
 errors++;
 }
-if(data79 < 0 || isNaN(data79)){
-const err172 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.decision.properties.multiple,data:data79};
+}
+if(data36.targets !== undefined){
+let data76 = data36.targets;
+if(Array.isArray(data76)){
+const len14 = data76.length;
+for(let i10=0; i10<len14; i10++){
+let data77 = data76[i10];
+if(data77 && typeof data77 == "object" && !Array.isArray(data77)){
+if(data77.line === undefined){
+const err172 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "line"},message:"must have required property '"+"line"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
 if(vErrors === null){
 vErrors = [err172];
 }
@@ -3442,9 +3463,8 @@ vErrors.push(err172);
 }
 errors++;
 }
-}
-else {
-const err173 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.multiple.type,parentSchema:schema11.properties.decision.properties.multiple,data:data79};
+if(data77.value === undefined){
+const err173 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
 if(vErrors === null){
 vErrors = [err173];
 }
@@ -3453,12 +3473,8 @@ vErrors.push(err173);
 }
 errors++;
 }
-}
-if(data76.coverageFactor !== undefined){
-let data80 = data76.coverageFactor;
-if((typeof data80 == "number") && (isFinite(data80))){
-if(data80 > 10 || isNaN(data80)){
-const err174 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data80};
+if(data77.unit === undefined){
+const err174 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
 if(vErrors === null){
 vErrors = [err174];
 }
@@ -3467,8 +3483,11 @@ vErrors.push(err174);
 }
 errors++;
 }
-if(data80 <= 0 || isNaN(data80)){
-const err175 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data80};
+if(data77.line !== undefined){
+let data78 = data77.line;
+if(typeof data78 === "string"){
+if(func2(data78) < 1){
+const err175 = {instancePath:instancePath+"/site/targets/" + i10+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data78};
 if(vErrors === null){
 vErrors = [err175];
 }
@@ -3479,7 +3498,7 @@ errors++;
 }
 }
 else {
-const err176 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.coverageFactor.type,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data80};
+const err176 = {instancePath:instancePath+"/site/targets/" + i10+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.targets.items.properties.line.type,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data78};
 if(vErrors === null){
 vErrors = [err176];
 }
@@ -3489,9 +3508,11 @@ vErrors.push(err176);
 errors++;
 }
 }
-}
-else {
-const err177 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.decision.type,parentSchema:schema11.properties.decision,data:data76};
+if(data77.value !== undefined){
+let data79 = data77.value;
+if((typeof data79 == "number") && (isFinite(data79))){
+if(data79 < 0 || isNaN(data79)){
+const err177 = {instancePath:instancePath+"/site/targets/" + i10+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data79};
 if(vErrors === null){
 vErrors = [err177];
 }
@@ -3501,14 +3522,8 @@ vErrors.push(err177);
 errors++;
 }
 }
-if(data.bench !== undefined){
-let data81 = data.bench;
-if(data81 && typeof data81 == "object" && !Array.isArray(data81)){
-if(data81.fNumber !== undefined){
-let data82 = data81.fNumber;
-if((typeof data82 == "number") && (isFinite(data82))){
-if(data82 <= 0 || isNaN(data82)){
-const err178 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.bench.properties.fNumber,data:data82};
+else {
+const err178 = {instancePath:instancePath+"/site/targets/" + i10+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.targets.items.properties.value.type,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data79};
 if(vErrors === null){
 vErrors = [err178];
 }
@@ -3518,8 +3533,10 @@ vErrors.push(err178);
 errors++;
 }
 }
-else {
-const err179 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.fNumber.type,parentSchema:schema11.properties.bench.properties.fNumber,data:data82};
+if(data77.unit !== undefined){
+let data80 = data77.unit;
+if(!((data80 === "rayleigh") || (data80 === "erg/s/cm2/arcsec2"))){
+const err179 = {instancePath:instancePath+"/site/targets/" + i10+"/unit",schemaPath:"#/properties/site/properties/targets/items/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.targets.items.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.targets.items.properties.unit.enum,parentSchema:schema11.properties.site.properties.targets.items.properties.unit,data:data80};
 if(vErrors === null){
 vErrors = [err179];
 }
@@ -3529,11 +3546,9 @@ vErrors.push(err179);
 errors++;
 }
 }
-if(data81.temperatureC !== undefined){
-let data83 = data81.temperatureC;
-if((typeof data83 == "number") && (isFinite(data83))){
-if(data83 > 200 || isNaN(data83)){
-const err180 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.bench.properties.temperatureC,data:data83};
+}
+else {
+const err180 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.targets.items.type,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
 if(vErrors === null){
 vErrors = [err180];
 }
@@ -3542,8 +3557,10 @@ vErrors.push(err180);
 }
 errors++;
 }
-if(data83 < -100 || isNaN(data83)){
-const err181 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.bench.properties.temperatureC,data:data83};
+}
+}
+else {
+const err181 = {instancePath:instancePath+"/site/targets",schemaPath:"#/properties/site/properties/targets/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.targets.type,parentSchema:schema11.properties.site.properties.targets,data:data76};
 if(vErrors === null){
 vErrors = [err181];
 }
@@ -3553,8 +3570,11 @@ vErrors.push(err181);
 errors++;
 }
 }
-else {
-const err182 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.temperatureC.type,parentSchema:schema11.properties.bench.properties.temperatureC,data:data83};
+if(data36.rangeNm !== undefined){
+let data81 = data36.rangeNm;
+if(Array.isArray(data81)){
+if(data81.length > 2){
+const err182 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data81};
 if(vErrors === null){
 vErrors = [err182];
 }
@@ -3563,12 +3583,8 @@ vErrors.push(err182);
 }
 errors++;
 }
-}
-if(data81.spot !== undefined){
-let data84 = data81.spot;
-if(typeof data84 === "string"){
-if(func2(data84) > 200){
-const err183 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/maxLength",keyword:"maxLength",params:{limit: 200},message:"must NOT have more than 200 characters",schema:200,parentSchema:schema11.properties.bench.properties.spot,data:data84};
+if(data81.length < 2){
+const err183 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data81};
 if(vErrors === null){
 vErrors = [err183];
 }
@@ -3577,8 +3593,12 @@ vErrors.push(err183);
 }
 errors++;
 }
-if(func2(data84) < 1){
-const err184 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.bench.properties.spot,data:data84};
+const len15 = data81.length;
+if(len15 > 0){
+let data82 = data81[0];
+if((typeof data82 == "number") && (isFinite(data82))){
+if(data82 > 1000 || isNaN(data82)){
+const err184 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data82};
 if(vErrors === null){
 vErrors = [err184];
 }
@@ -3587,9 +3607,8 @@ vErrors.push(err184);
 }
 errors++;
 }
-}
-else {
-const err185 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.bench.properties.spot.type,parentSchema:schema11.properties.bench.properties.spot,data:data84};
+if(data82 < 350 || isNaN(data82)){
+const err185 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data82};
 if(vErrors === null){
 vErrors = [err185];
 }
@@ -3599,9 +3618,8 @@ vErrors.push(err185);
 errors++;
 }
 }
-}
 else {
-const err186 = {instancePath:instancePath+"/bench",schemaPath:"#/properties/bench/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.bench.type,parentSchema:schema11.properties.bench,data:data81};
+const err186 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[0].type,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data82};
 if(vErrors === null){
 vErrors = [err186];
 }
@@ -3611,17 +3629,11 @@ vErrors.push(err186);
 errors++;
 }
 }
-if(data.beam !== undefined){
-let data85 = data.beam;
-if(data85 && typeof data85 == "object" && !Array.isArray(data85)){
-if(data85.fNumber !== undefined){
-let data86 = data85.fNumber;
-const _errs174 = errors;
-let valid40 = false;
-const _errs175 = errors;
-if((typeof data86 == "number") && (isFinite(data86))){
-if(data86 <= 0 || isNaN(data86)){
-const err187 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data86};
+if(len15 > 1){
+let data83 = data81[1];
+if((typeof data83 == "number") && (isFinite(data83))){
+if(data83 > 1000 || isNaN(data83)){
+const err187 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data83};
 if(vErrors === null){
 vErrors = [err187];
 }
@@ -3630,9 +3642,8 @@ vErrors.push(err187);
 }
 errors++;
 }
-}
-else {
-const err188 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[0].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data86};
+if(data83 < 350 || isNaN(data83)){
+const err188 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data83};
 if(vErrors === null){
 vErrors = [err188];
 }
@@ -3641,13 +3652,9 @@ vErrors.push(err188);
 }
 errors++;
 }
-var _valid3 = _errs175 === errors;
-valid40 = valid40 || _valid3;
-if(!valid40){
-const _errs177 = errors;
-if(Array.isArray(data86)){
-if(data86.length < 1){
-const err189 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data86};
+}
+else {
+const err189 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[1].type,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data83};
 if(vErrors === null){
 vErrors = [err189];
 }
@@ -3656,12 +3663,10 @@ vErrors.push(err189);
 }
 errors++;
 }
-const len10 = data86.length;
-for(let i8=0; i8<len10; i8++){
-let data87 = data86[i8];
-if((typeof data87 == "number") && (isFinite(data87))){
-if(data87 <= 0 || isNaN(data87)){
-const err190 = {instancePath:instancePath+"/beam/fNumber/" + i8,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data87};
+}
+}
+else {
+const err190 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.rangeNm.type,parentSchema:schema11.properties.site.properties.rangeNm,data:data81};
 if(vErrors === null){
 vErrors = [err190];
 }
@@ -3671,8 +3676,11 @@ vErrors.push(err190);
 errors++;
 }
 }
-else {
-const err191 = {instancePath:instancePath+"/beam/fNumber/" + i8,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[1].items.type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data87};
+if(data36.signalToNoise !== undefined){
+let data84 = data36.signalToNoise;
+if((typeof data84 == "number") && (isFinite(data84))){
+if(data84 <= 0 || isNaN(data84)){
+const err191 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.signalToNoise,data:data84};
 if(vErrors === null){
 vErrors = [err191];
 }
@@ -3682,9 +3690,8 @@ vErrors.push(err191);
 errors++;
 }
 }
-}
 else {
-const err192 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.fNumber.anyOf[1].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data86};
+const err192 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.signalToNoise.type,parentSchema:schema11.properties.site.properties.signalToNoise,data:data84};
 if(vErrors === null){
 vErrors = [err192];
 }
@@ -3693,11 +3700,12 @@ vErrors.push(err192);
 }
 errors++;
 }
-var _valid3 = _errs177 === errors;
-valid40 = valid40 || _valid3;
 }
-if(!valid40){
-const err193 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.fNumber.anyOf,parentSchema:schema11.properties.beam.properties.fNumber,data:data86};
+if(data36.frameS !== undefined){
+let data85 = data36.frameS;
+if((typeof data85 == "number") && (isFinite(data85))){
+if(data85 <= 0 || isNaN(data85)){
+const err193 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.frameS,data:data85};
 if(vErrors === null){
 vErrors = [err193];
 }
@@ -3706,23 +3714,9 @@ vErrors.push(err193);
 }
 errors++;
 }
-else {
-errors = _errs174;
-if(vErrors !== null){
-if(_errs174){
-vErrors.length = _errs174;
 }
 else {
-vErrors = null;
-}
-}
-}
-}
-if(data85.centralObstruction !== undefined){
-let data88 = data85.centralObstruction;
-if((typeof data88 == "number") && (isFinite(data88))){
-if(data88 < 0 || isNaN(data88)){
-const err194 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data88};
+const err194 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.frameS.type,parentSchema:schema11.properties.site.properties.frameS,data:data85};
 if(vErrors === null){
 vErrors = [err194];
 }
@@ -3731,8 +3725,12 @@ vErrors.push(err194);
 }
 errors++;
 }
-if(data88 >= 1 || isNaN(data88)){
-const err195 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data88};
+}
+if(data36.nightHours !== undefined){
+let data86 = data36.nightHours;
+if((typeof data86 == "number") && (isFinite(data86))){
+if(data86 > 24 || isNaN(data86)){
+const err195 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/maximum",keyword:"maximum",params:{comparison: "<=", limit: 24},message:"must be <= 24",schema:24,parentSchema:schema11.properties.site.properties.nightHours,data:data86};
 if(vErrors === null){
 vErrors = [err195];
 }
@@ -3741,9 +3739,8 @@ vErrors.push(err195);
 }
 errors++;
 }
-}
-else {
-const err196 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.centralObstruction.type,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data88};
+if(data86 <= 0 || isNaN(data86)){
+const err196 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nightHours,data:data86};
 if(vErrors === null){
 vErrors = [err196];
 }
@@ -3753,14 +3750,8 @@ vErrors.push(err196);
 errors++;
 }
 }
-if(data85.effectiveIndex !== undefined){
-let data89 = data85.effectiveIndex;
-const _errs184 = errors;
-let valid43 = false;
-const _errs185 = errors;
-if((typeof data89 == "number") && (isFinite(data89))){
-if(data89 > 5 || isNaN(data89)){
-const err197 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data89};
+else {
+const err197 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nightHours.type,parentSchema:schema11.properties.site.properties.nightHours,data:data86};
 if(vErrors === null){
 vErrors = [err197];
 }
@@ -3769,8 +3760,12 @@ vErrors.push(err197);
 }
 errors++;
 }
-if(data89 < 1 || isNaN(data89)){
-const err198 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data89};
+}
+if(data36.nights !== undefined){
+let data87 = data36.nights;
+if((typeof data87 == "number") && (isFinite(data87))){
+if(data87 <= 0 || isNaN(data87)){
+const err198 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nights,data:data87};
 if(vErrors === null){
 vErrors = [err198];
 }
@@ -3781,7 +3776,7 @@ errors++;
 }
 }
 else {
-const err199 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data89};
+const err199 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nights.type,parentSchema:schema11.properties.site.properties.nights,data:data87};
 if(vErrors === null){
 vErrors = [err199];
 }
@@ -3790,13 +3785,10 @@ vErrors.push(err199);
 }
 errors++;
 }
-var _valid4 = _errs185 === errors;
-valid43 = valid43 || _valid4;
-if(!valid43){
-const _errs187 = errors;
-if(Array.isArray(data89)){
-if(data89.length > 2){
-const err200 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data89};
+}
+}
+else {
+const err200 = {instancePath:instancePath+"/site",schemaPath:"#/properties/site/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.type,parentSchema:schema11.properties.site,data:data36};
 if(vErrors === null){
 vErrors = [err200];
 }
@@ -3805,8 +3797,12 @@ vErrors.push(err200);
 }
 errors++;
 }
-if(data89.length < 2){
-const err201 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data89};
+}
+if(data.decision !== undefined){
+let data88 = data.decision;
+if(data88 && typeof data88 == "object" && !Array.isArray(data88)){
+if(data88.rule === undefined){
+const err201 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema11.properties.decision.required,parentSchema:schema11.properties.decision,data:data88};
 if(vErrors === null){
 vErrors = [err201];
 }
@@ -3815,12 +3811,10 @@ vErrors.push(err201);
 }
 errors++;
 }
-const len11 = data89.length;
-if(len11 > 0){
-let data90 = data89[0];
-if((typeof data90 == "number") && (isFinite(data90))){
-if(data90 > 5 || isNaN(data90)){
-const err202 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data90};
+if(data88.rule !== undefined){
+let data89 = data88.rule;
+if(!(((data89 === "probability") || (data89 === "simple")) || (data89 === "guarded"))){
+const err202 = {instancePath:instancePath+"/decision/rule",schemaPath:"#/properties/decision/properties/rule/enum",keyword:"enum",params:{allowedValues: schema11.properties.decision.properties.rule.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.decision.properties.rule.enum,parentSchema:schema11.properties.decision.properties.rule,data:data89};
 if(vErrors === null){
 vErrors = [err202];
 }
@@ -3829,8 +3823,12 @@ vErrors.push(err202);
 }
 errors++;
 }
-if(data90 < 1 || isNaN(data90)){
-const err203 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data90};
+}
+if(data88.probability !== undefined){
+let data90 = data88.probability;
+if((typeof data90 == "number") && (isFinite(data90))){
+if(data90 >= 1 || isNaN(data90)){
+const err203 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.decision.properties.probability,data:data90};
 if(vErrors === null){
 vErrors = [err203];
 }
@@ -3839,9 +3837,8 @@ vErrors.push(err203);
 }
 errors++;
 }
-}
-else {
-const err204 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data90};
+if(data90 <= 0.5 || isNaN(data90)){
+const err204 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0.5},message:"must be > 0.5",schema:0.5,parentSchema:schema11.properties.decision.properties.probability,data:data90};
 if(vErrors === null){
 vErrors = [err204];
 }
@@ -3851,11 +3848,8 @@ vErrors.push(err204);
 errors++;
 }
 }
-if(len11 > 1){
-let data91 = data89[1];
-if((typeof data91 == "number") && (isFinite(data91))){
-if(data91 > 5 || isNaN(data91)){
-const err205 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data91};
+else {
+const err205 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.probability.type,parentSchema:schema11.properties.decision.properties.probability,data:data90};
 if(vErrors === null){
 vErrors = [err205];
 }
@@ -3864,8 +3858,12 @@ vErrors.push(err205);
 }
 errors++;
 }
-if(data91 < 1 || isNaN(data91)){
-const err206 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data91};
+}
+if(data88.multiple !== undefined){
+let data91 = data88.multiple;
+if((typeof data91 == "number") && (isFinite(data91))){
+if(data91 > 10 || isNaN(data91)){
+const err206 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.multiple,data:data91};
 if(vErrors === null){
 vErrors = [err206];
 }
@@ -3874,9 +3872,8 @@ vErrors.push(err206);
 }
 errors++;
 }
-}
-else {
-const err207 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data91};
+if(data91 < 0 || isNaN(data91)){
+const err207 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.decision.properties.multiple,data:data91};
 if(vErrors === null){
 vErrors = [err207];
 }
@@ -3886,9 +3883,8 @@ vErrors.push(err207);
 errors++;
 }
 }
-}
 else {
-const err208 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data89};
+const err208 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.multiple.type,parentSchema:schema11.properties.decision.properties.multiple,data:data91};
 if(vErrors === null){
 vErrors = [err208];
 }
@@ -3897,11 +3893,12 @@ vErrors.push(err208);
 }
 errors++;
 }
-var _valid4 = _errs187 === errors;
-valid43 = valid43 || _valid4;
 }
-if(!valid43){
-const err209 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.effectiveIndex.anyOf,parentSchema:schema11.properties.beam.properties.effectiveIndex,data:data89};
+if(data88.coverageFactor !== undefined){
+let data92 = data88.coverageFactor;
+if((typeof data92 == "number") && (isFinite(data92))){
+if(data92 > 10 || isNaN(data92)){
+const err209 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data92};
 if(vErrors === null){
 vErrors = [err209];
 }
@@ -3910,25 +3907,8 @@ vErrors.push(err209);
 }
 errors++;
 }
-else {
-errors = _errs184;
-if(vErrors !== null){
-if(_errs184){
-vErrors.length = _errs184;
-}
-else {
-vErrors = null;
-}
-}
-}
-}
-if(data85.pupil !== undefined){
-let data92 = data85.pupil;
-const _errs194 = errors;
-let valid45 = false;
-const _errs195 = errors;
-if("uniform" !== data92){
-const err210 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/0/const",keyword:"const",params:{allowedValue: "uniform"},message:"must be equal to constant",schema:"uniform",parentSchema:schema11.properties.beam.properties.pupil.anyOf[0],data:data92};
+if(data92 <= 0 || isNaN(data92)){
+const err210 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data92};
 if(vErrors === null){
 vErrors = [err210];
 }
@@ -3937,13 +3917,9 @@ vErrors.push(err210);
 }
 errors++;
 }
-var _valid5 = _errs195 === errors;
-valid45 = valid45 || _valid5;
-if(!valid45){
-const _errs196 = errors;
-if(data92 && typeof data92 == "object" && !Array.isArray(data92)){
-if(data92.gaussianEdge === undefined){
-const err211 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/required",keyword:"required",params:{missingProperty: "gaussianEdge"},message:"must have required property '"+"gaussianEdge"+"'",schema:schema11.properties.beam.properties.pupil.anyOf[1].required,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data92};
+}
+else {
+const err211 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.coverageFactor.type,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data92};
 if(vErrors === null){
 vErrors = [err211];
 }
@@ -3952,11 +3928,10 @@ vErrors.push(err211);
 }
 errors++;
 }
-if(data92.gaussianEdge !== undefined){
-let data93 = data92.gaussianEdge;
-if((typeof data93 == "number") && (isFinite(data93))){
-if(data93 > 1 || isNaN(data93)){
-const err212 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data93};
+}
+}
+else {
+const err212 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.decision.type,parentSchema:schema11.properties.decision,data:data88};
 if(vErrors === null){
 vErrors = [err212];
 }
@@ -3965,8 +3940,15 @@ vErrors.push(err212);
 }
 errors++;
 }
-if(data93 <= 0 || isNaN(data93)){
-const err213 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data93};
+}
+if(data.bench !== undefined){
+let data93 = data.bench;
+if(data93 && typeof data93 == "object" && !Array.isArray(data93)){
+if(data93.fNumber !== undefined){
+let data94 = data93.fNumber;
+if((typeof data94 == "number") && (isFinite(data94))){
+if(data94 <= 0 || isNaN(data94)){
+const err213 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.bench.properties.fNumber,data:data94};
 if(vErrors === null){
 vErrors = [err213];
 }
@@ -3977,7 +3959,7 @@ errors++;
 }
 }
 else {
-const err214 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge.type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data93};
+const err214 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.fNumber.type,parentSchema:schema11.properties.bench.properties.fNumber,data:data94};
 if(vErrors === null){
 vErrors = [err214];
 }
@@ -3987,9 +3969,11 @@ vErrors.push(err214);
 errors++;
 }
 }
-}
-else {
-const err215 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.pupil.anyOf[1].type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data92};
+if(data93.temperatureC !== undefined){
+let data95 = data93.temperatureC;
+if((typeof data95 == "number") && (isFinite(data95))){
+if(data95 > 200 || isNaN(data95)){
+const err215 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.bench.properties.temperatureC,data:data95};
 if(vErrors === null){
 vErrors = [err215];
 }
@@ -3998,11 +3982,8 @@ vErrors.push(err215);
 }
 errors++;
 }
-var _valid5 = _errs196 === errors;
-valid45 = valid45 || _valid5;
-}
-if(!valid45){
-const err216 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.pupil.anyOf,parentSchema:schema11.properties.beam.properties.pupil,data:data92};
+if(data95 < -100 || isNaN(data95)){
+const err216 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.bench.properties.temperatureC,data:data95};
 if(vErrors === null){
 vErrors = [err216];
 }
@@ -4011,23 +3992,9 @@ vErrors.push(err216);
 }
 errors++;
 }
-else {
-errors = _errs194;
-if(vErrors !== null){
-if(_errs194){
-vErrors.length = _errs194;
 }
 else {
-vErrors = null;
-}
-}
-}
-}
-if(data85.reducer !== undefined){
-let data94 = data85.reducer;
-if(data94 && typeof data94 == "object" && !Array.isArray(data94)){
-if(data94.factor === undefined){
-const err217 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/required",keyword:"required",params:{missingProperty: "factor"},message:"must have required property '"+"factor"+"'",schema:schema11.properties.beam.properties.reducer.required,parentSchema:schema11.properties.beam.properties.reducer,data:data94};
+const err217 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.temperatureC.type,parentSchema:schema11.properties.bench.properties.temperatureC,data:data95};
 if(vErrors === null){
 vErrors = [err217];
 }
@@ -4036,11 +4003,12 @@ vErrors.push(err217);
 }
 errors++;
 }
-if(data94.factor !== undefined){
-let data95 = data94.factor;
-if((typeof data95 == "number") && (isFinite(data95))){
-if(data95 > 10 || isNaN(data95)){
-const err218 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data95};
+}
+if(data93.spot !== undefined){
+let data96 = data93.spot;
+if(typeof data96 === "string"){
+if(func2(data96) > 200){
+const err218 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/maxLength",keyword:"maxLength",params:{limit: 200},message:"must NOT have more than 200 characters",schema:200,parentSchema:schema11.properties.bench.properties.spot,data:data96};
 if(vErrors === null){
 vErrors = [err218];
 }
@@ -4049,8 +4017,8 @@ vErrors.push(err218);
 }
 errors++;
 }
-if(data95 <= 0 || isNaN(data95)){
-const err219 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data95};
+if(func2(data96) < 1){
+const err219 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.bench.properties.spot,data:data96};
 if(vErrors === null){
 vErrors = [err219];
 }
@@ -4061,7 +4029,7 @@ errors++;
 }
 }
 else {
-const err220 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.reducer.properties.factor.type,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data95};
+const err220 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.bench.properties.spot.type,parentSchema:schema11.properties.bench.properties.spot,data:data96};
 if(vErrors === null){
 vErrors = [err220];
 }
@@ -4071,10 +4039,9 @@ vErrors.push(err220);
 errors++;
 }
 }
-if(data94.filterPlace !== undefined){
-let data96 = data94.filterPlace;
-if(!((data96 === "before") || (data96 === "behind"))){
-const err221 = {instancePath:instancePath+"/beam/reducer/filterPlace",schemaPath:"#/properties/beam/properties/reducer/properties/filterPlace/enum",keyword:"enum",params:{allowedValues: schema11.properties.beam.properties.reducer.properties.filterPlace.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.beam.properties.reducer.properties.filterPlace.enum,parentSchema:schema11.properties.beam.properties.reducer.properties.filterPlace,data:data96};
+}
+else {
+const err221 = {instancePath:instancePath+"/bench",schemaPath:"#/properties/bench/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.bench.type,parentSchema:schema11.properties.bench,data:data93};
 if(vErrors === null){
 vErrors = [err221];
 }
@@ -4084,9 +4051,17 @@ vErrors.push(err221);
 errors++;
 }
 }
-}
-else {
-const err222 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.reducer.type,parentSchema:schema11.properties.beam.properties.reducer,data:data94};
+if(data.beam !== undefined){
+let data97 = data.beam;
+if(data97 && typeof data97 == "object" && !Array.isArray(data97)){
+if(data97.fNumber !== undefined){
+let data98 = data97.fNumber;
+const _errs206 = errors;
+let valid55 = false;
+const _errs207 = errors;
+if((typeof data98 == "number") && (isFinite(data98))){
+if(data98 <= 0 || isNaN(data98)){
+const err222 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data98};
 if(vErrors === null){
 vErrors = [err222];
 }
@@ -4096,11 +4071,8 @@ vErrors.push(err222);
 errors++;
 }
 }
-if(data85.chiefRayDeg !== undefined){
-let data97 = data85.chiefRayDeg;
-if((typeof data97 == "number") && (isFinite(data97))){
-if(data97 > 45 || isNaN(data97)){
-const err223 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data97};
+else {
+const err223 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[0].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data98};
 if(vErrors === null){
 vErrors = [err223];
 }
@@ -4109,8 +4081,13 @@ vErrors.push(err223);
 }
 errors++;
 }
-if(data97 < 0 || isNaN(data97)){
-const err224 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data97};
+var _valid4 = _errs207 === errors;
+valid55 = valid55 || _valid4;
+if(!valid55){
+const _errs209 = errors;
+if(Array.isArray(data98)){
+if(data98.length < 1){
+const err224 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data98};
 if(vErrors === null){
 vErrors = [err224];
 }
@@ -4119,9 +4096,12 @@ vErrors.push(err224);
 }
 errors++;
 }
-}
-else {
-const err225 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.chiefRayDeg.type,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data97};
+const len16 = data98.length;
+for(let i11=0; i11<len16; i11++){
+let data99 = data98[i11];
+if((typeof data99 == "number") && (isFinite(data99))){
+if(data99 <= 0 || isNaN(data99)){
+const err225 = {instancePath:instancePath+"/beam/fNumber/" + i11,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data99};
 if(vErrors === null){
 vErrors = [err225];
 }
@@ -4131,11 +4111,8 @@ vErrors.push(err225);
 errors++;
 }
 }
-if(data85.tiltDeg !== undefined){
-let data98 = data85.tiltDeg;
-if((typeof data98 == "number") && (isFinite(data98))){
-if(data98 > 45 || isNaN(data98)){
-const err226 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data98};
+else {
+const err226 = {instancePath:instancePath+"/beam/fNumber/" + i11,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[1].items.type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data99};
 if(vErrors === null){
 vErrors = [err226];
 }
@@ -4144,8 +4121,10 @@ vErrors.push(err226);
 }
 errors++;
 }
-if(data98 < 0 || isNaN(data98)){
-const err227 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data98};
+}
+}
+else {
+const err227 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.fNumber.anyOf[1].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data98};
 if(vErrors === null){
 vErrors = [err227];
 }
@@ -4154,9 +4133,11 @@ vErrors.push(err227);
 }
 errors++;
 }
+var _valid4 = _errs209 === errors;
+valid55 = valid55 || _valid4;
 }
-else {
-const err228 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDeg.type,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data98};
+if(!valid55){
+const err228 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.fNumber.anyOf,parentSchema:schema11.properties.beam.properties.fNumber,data:data98};
 if(vErrors === null){
 vErrors = [err228];
 }
@@ -4165,12 +4146,23 @@ vErrors.push(err228);
 }
 errors++;
 }
+else {
+errors = _errs206;
+if(vErrors !== null){
+if(_errs206){
+vErrors.length = _errs206;
 }
-if(data85.tiltDirectionDeg !== undefined){
-let data99 = data85.tiltDirectionDeg;
-if((typeof data99 == "number") && (isFinite(data99))){
-if(data99 > 360 || isNaN(data99)){
-const err229 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 360},message:"must be <= 360",schema:360,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data99};
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data97.centralObstruction !== undefined){
+let data100 = data97.centralObstruction;
+if((typeof data100 == "number") && (isFinite(data100))){
+if(data100 < 0 || isNaN(data100)){
+const err229 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data100};
 if(vErrors === null){
 vErrors = [err229];
 }
@@ -4179,8 +4171,8 @@ vErrors.push(err229);
 }
 errors++;
 }
-if(data99 < 0 || isNaN(data99)){
-const err230 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data99};
+if(data100 >= 1 || isNaN(data100)){
+const err230 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data100};
 if(vErrors === null){
 vErrors = [err230];
 }
@@ -4191,7 +4183,7 @@ errors++;
 }
 }
 else {
-const err231 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDirectionDeg.type,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data99};
+const err231 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.centralObstruction.type,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data100};
 if(vErrors === null){
 vErrors = [err231];
 }
@@ -4201,11 +4193,14 @@ vErrors.push(err231);
 errors++;
 }
 }
-if(data85.temperatureC !== undefined){
-let data100 = data85.temperatureC;
-if((typeof data100 == "number") && (isFinite(data100))){
-if(data100 > 200 || isNaN(data100)){
-const err232 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.beam.properties.temperatureC,data:data100};
+if(data97.effectiveIndex !== undefined){
+let data101 = data97.effectiveIndex;
+const _errs216 = errors;
+let valid58 = false;
+const _errs217 = errors;
+if((typeof data101 == "number") && (isFinite(data101))){
+if(data101 > 5 || isNaN(data101)){
+const err232 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data101};
 if(vErrors === null){
 vErrors = [err232];
 }
@@ -4214,8 +4209,8 @@ vErrors.push(err232);
 }
 errors++;
 }
-if(data100 < -100 || isNaN(data100)){
-const err233 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.beam.properties.temperatureC,data:data100};
+if(data101 < 1 || isNaN(data101)){
+const err233 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data101};
 if(vErrors === null){
 vErrors = [err233];
 }
@@ -4226,7 +4221,7 @@ errors++;
 }
 }
 else {
-const err234 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureC.type,parentSchema:schema11.properties.beam.properties.temperatureC,data:data100};
+const err234 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data101};
 if(vErrors === null){
 vErrors = [err234];
 }
@@ -4235,15 +4230,13 @@ vErrors.push(err234);
 }
 errors++;
 }
-}
-if(data85.temperatureNmPerK !== undefined){
-let data101 = data85.temperatureNmPerK;
-const _errs214 = errors;
-let valid48 = false;
-const _errs215 = errors;
-if((typeof data101 == "number") && (isFinite(data101))){
-if(data101 > 1 || isNaN(data101)){
-const err235 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data101};
+var _valid5 = _errs217 === errors;
+valid58 = valid58 || _valid5;
+if(!valid58){
+const _errs219 = errors;
+if(Array.isArray(data101)){
+if(data101.length > 2){
+const err235 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data101};
 if(vErrors === null){
 vErrors = [err235];
 }
@@ -4252,8 +4245,8 @@ vErrors.push(err235);
 }
 errors++;
 }
-if(data101 < -1 || isNaN(data101)){
-const err236 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data101};
+if(data101.length < 2){
+const err236 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data101};
 if(vErrors === null){
 vErrors = [err236];
 }
@@ -4262,9 +4255,12 @@ vErrors.push(err236);
 }
 errors++;
 }
-}
-else {
-const err237 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data101};
+const len17 = data101.length;
+if(len17 > 0){
+let data102 = data101[0];
+if((typeof data102 == "number") && (isFinite(data102))){
+if(data102 > 5 || isNaN(data102)){
+const err237 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data102};
 if(vErrors === null){
 vErrors = [err237];
 }
@@ -4273,13 +4269,8 @@ vErrors.push(err237);
 }
 errors++;
 }
-var _valid6 = _errs215 === errors;
-valid48 = valid48 || _valid6;
-if(!valid48){
-const _errs217 = errors;
-if(Array.isArray(data101)){
-if(data101.length > 2){
-const err238 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data101};
+if(data102 < 1 || isNaN(data102)){
+const err238 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data102};
 if(vErrors === null){
 vErrors = [err238];
 }
@@ -4288,8 +4279,9 @@ vErrors.push(err238);
 }
 errors++;
 }
-if(data101.length < 2){
-const err239 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data101};
+}
+else {
+const err239 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data102};
 if(vErrors === null){
 vErrors = [err239];
 }
@@ -4298,12 +4290,12 @@ vErrors.push(err239);
 }
 errors++;
 }
-const len12 = data101.length;
-if(len12 > 0){
-let data102 = data101[0];
-if((typeof data102 == "number") && (isFinite(data102))){
-if(data102 > 1 || isNaN(data102)){
-const err240 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data102};
+}
+if(len17 > 1){
+let data103 = data101[1];
+if((typeof data103 == "number") && (isFinite(data103))){
+if(data103 > 5 || isNaN(data103)){
+const err240 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data103};
 if(vErrors === null){
 vErrors = [err240];
 }
@@ -4312,8 +4304,8 @@ vErrors.push(err240);
 }
 errors++;
 }
-if(data102 < -1 || isNaN(data102)){
-const err241 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data102};
+if(data103 < 1 || isNaN(data103)){
+const err241 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data103};
 if(vErrors === null){
 vErrors = [err241];
 }
@@ -4324,7 +4316,7 @@ errors++;
 }
 }
 else {
-const err242 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data102};
+const err242 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data103};
 if(vErrors === null){
 vErrors = [err242];
 }
@@ -4334,11 +4326,9 @@ vErrors.push(err242);
 errors++;
 }
 }
-if(len12 > 1){
-let data103 = data101[1];
-if((typeof data103 == "number") && (isFinite(data103))){
-if(data103 > 1 || isNaN(data103)){
-const err243 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data103};
+}
+else {
+const err243 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data101};
 if(vErrors === null){
 vErrors = [err243];
 }
@@ -4347,8 +4337,11 @@ vErrors.push(err243);
 }
 errors++;
 }
-if(data103 < -1 || isNaN(data103)){
-const err244 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data103};
+var _valid5 = _errs219 === errors;
+valid58 = valid58 || _valid5;
+}
+if(!valid58){
+const err244 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.effectiveIndex.anyOf,parentSchema:schema11.properties.beam.properties.effectiveIndex,data:data101};
 if(vErrors === null){
 vErrors = [err244];
 }
@@ -4357,9 +4350,25 @@ vErrors.push(err244);
 }
 errors++;
 }
+else {
+errors = _errs216;
+if(vErrors !== null){
+if(_errs216){
+vErrors.length = _errs216;
 }
 else {
-const err245 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data103};
+vErrors = null;
+}
+}
+}
+}
+if(data97.pupil !== undefined){
+let data104 = data97.pupil;
+const _errs226 = errors;
+let valid60 = false;
+const _errs227 = errors;
+if("uniform" !== data104){
+const err245 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/0/const",keyword:"const",params:{allowedValue: "uniform"},message:"must be equal to constant",schema:"uniform",parentSchema:schema11.properties.beam.properties.pupil.anyOf[0],data:data104};
 if(vErrors === null){
 vErrors = [err245];
 }
@@ -4368,10 +4377,13 @@ vErrors.push(err245);
 }
 errors++;
 }
-}
-}
-else {
-const err246 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data101};
+var _valid6 = _errs227 === errors;
+valid60 = valid60 || _valid6;
+if(!valid60){
+const _errs228 = errors;
+if(data104 && typeof data104 == "object" && !Array.isArray(data104)){
+if(data104.gaussianEdge === undefined){
+const err246 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/required",keyword:"required",params:{missingProperty: "gaussianEdge"},message:"must have required property '"+"gaussianEdge"+"'",schema:schema11.properties.beam.properties.pupil.anyOf[1].required,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data104};
 if(vErrors === null){
 vErrors = [err246];
 }
@@ -4380,11 +4392,11 @@ vErrors.push(err246);
 }
 errors++;
 }
-var _valid6 = _errs217 === errors;
-valid48 = valid48 || _valid6;
-}
-if(!valid48){
-const err247 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf,parentSchema:schema11.properties.beam.properties.temperatureNmPerK,data:data101};
+if(data104.gaussianEdge !== undefined){
+let data105 = data104.gaussianEdge;
+if((typeof data105 == "number") && (isFinite(data105))){
+if(data105 > 1 || isNaN(data105)){
+const err247 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data105};
 if(vErrors === null){
 vErrors = [err247];
 }
@@ -4393,23 +4405,8 @@ vErrors.push(err247);
 }
 errors++;
 }
-else {
-errors = _errs214;
-if(vErrors !== null){
-if(_errs214){
-vErrors.length = _errs214;
-}
-else {
-vErrors = null;
-}
-}
-}
-}
-if(data85.share !== undefined){
-let data104 = data85.share;
-if((typeof data104 == "number") && (isFinite(data104))){
-if(data104 >= 1 || isNaN(data104)){
-const err248 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.share,data:data104};
+if(data105 <= 0 || isNaN(data105)){
+const err248 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data105};
 if(vErrors === null){
 vErrors = [err248];
 }
@@ -4418,8 +4415,9 @@ vErrors.push(err248);
 }
 errors++;
 }
-if(data104 <= 0 || isNaN(data104)){
-const err249 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.share,data:data104};
+}
+else {
+const err249 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge.type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data105};
 if(vErrors === null){
 vErrors = [err249];
 }
@@ -4429,8 +4427,9 @@ vErrors.push(err249);
 errors++;
 }
 }
+}
 else {
-const err250 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.share.type,parentSchema:schema11.properties.beam.properties.share,data:data104};
+const err250 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.pupil.anyOf[1].type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data104};
 if(vErrors === null){
 vErrors = [err250];
 }
@@ -4439,10 +4438,11 @@ vErrors.push(err250);
 }
 errors++;
 }
+var _valid6 = _errs228 === errors;
+valid60 = valid60 || _valid6;
 }
-}
-else {
-const err251 = {instancePath:instancePath+"/beam",schemaPath:"#/properties/beam/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.type,parentSchema:schema11.properties.beam,data:data85};
+if(!valid60){
+const err251 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.pupil.anyOf,parentSchema:schema11.properties.beam.properties.pupil,data:data104};
 if(vErrors === null){
 vErrors = [err251];
 }
@@ -4451,16 +4451,23 @@ vErrors.push(err251);
 }
 errors++;
 }
+else {
+errors = _errs226;
+if(vErrors !== null){
+if(_errs226){
+vErrors.length = _errs226;
 }
-if(data.stars !== undefined){
-let data105 = data.stars;
-if(Array.isArray(data105)){
-const len13 = data105.length;
-for(let i9=0; i9<len13; i9++){
-let data106 = data105[i9];
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data97.reducer !== undefined){
+let data106 = data97.reducer;
 if(data106 && typeof data106 == "object" && !Array.isArray(data106)){
-if(data106.filter === undefined){
-const err252 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "filter"},message:"must have required property '"+"filter"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(data106.factor === undefined){
+const err252 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/required",keyword:"required",params:{missingProperty: "factor"},message:"must have required property '"+"factor"+"'",schema:schema11.properties.beam.properties.reducer.required,parentSchema:schema11.properties.beam.properties.reducer,data:data106};
 if(vErrors === null){
 vErrors = [err252];
 }
@@ -4469,8 +4476,11 @@ vErrors.push(err252);
 }
 errors++;
 }
-if(data106.file === undefined){
-const err253 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(data106.factor !== undefined){
+let data107 = data106.factor;
+if((typeof data107 == "number") && (isFinite(data107))){
+if(data107 > 10 || isNaN(data107)){
+const err253 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data107};
 if(vErrors === null){
 vErrors = [err253];
 }
@@ -4479,8 +4489,8 @@ vErrors.push(err253);
 }
 errors++;
 }
-if(data106.pixelSizeUm === undefined){
-const err254 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "pixelSizeUm"},message:"must have required property '"+"pixelSizeUm"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+if(data107 <= 0 || isNaN(data107)){
+const err254 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data107};
 if(vErrors === null){
 vErrors = [err254];
 }
@@ -4489,8 +4499,9 @@ vErrors.push(err254);
 }
 errors++;
 }
-if(data106.fNumber === undefined){
-const err255 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "fNumber"},message:"must have required property '"+"fNumber"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+}
+else {
+const err255 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.reducer.properties.factor.type,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data107};
 if(vErrors === null){
 vErrors = [err255];
 }
@@ -4499,8 +4510,11 @@ vErrors.push(err255);
 }
 errors++;
 }
-if(data106.saturationCounts === undefined){
-const err256 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "saturationCounts"},message:"must have required property '"+"saturationCounts"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data106};
+}
+if(data106.filterPlace !== undefined){
+let data108 = data106.filterPlace;
+if(!((data108 === "before") || (data108 === "behind"))){
+const err256 = {instancePath:instancePath+"/beam/reducer/filterPlace",schemaPath:"#/properties/beam/properties/reducer/properties/filterPlace/enum",keyword:"enum",params:{allowedValues: schema11.properties.beam.properties.reducer.properties.filterPlace.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.beam.properties.reducer.properties.filterPlace.enum,parentSchema:schema11.properties.beam.properties.reducer.properties.filterPlace,data:data108};
 if(vErrors === null){
 vErrors = [err256];
 }
@@ -4509,11 +4523,10 @@ vErrors.push(err256);
 }
 errors++;
 }
-if(data106.filter !== undefined){
-let data107 = data106.filter;
-if(typeof data107 === "string"){
-if(func2(data107) < 1){
-const err257 = {instancePath:instancePath+"/stars/" + i9+"/filter",schemaPath:"#/properties/stars/items/properties/filter/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.filter,data:data107};
+}
+}
+else {
+const err257 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.reducer.type,parentSchema:schema11.properties.beam.properties.reducer,data:data106};
 if(vErrors === null){
 vErrors = [err257];
 }
@@ -4523,8 +4536,11 @@ vErrors.push(err257);
 errors++;
 }
 }
-else {
-const err258 = {instancePath:instancePath+"/stars/" + i9+"/filter",schemaPath:"#/properties/stars/items/properties/filter/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.filter.type,parentSchema:schema11.properties.stars.items.properties.filter,data:data107};
+if(data97.chiefRayDeg !== undefined){
+let data109 = data97.chiefRayDeg;
+if((typeof data109 == "number") && (isFinite(data109))){
+if(data109 > 45 || isNaN(data109)){
+const err258 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data109};
 if(vErrors === null){
 vErrors = [err258];
 }
@@ -4533,12 +4549,8 @@ vErrors.push(err258);
 }
 errors++;
 }
-}
-if(data106.file !== undefined){
-let data108 = data106.file;
-if(typeof data108 === "string"){
-if(func2(data108) < 1){
-const err259 = {instancePath:instancePath+"/stars/" + i9+"/file",schemaPath:"#/properties/stars/items/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.file,data:data108};
+if(data109 < 0 || isNaN(data109)){
+const err259 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data109};
 if(vErrors === null){
 vErrors = [err259];
 }
@@ -4549,7 +4561,7 @@ errors++;
 }
 }
 else {
-const err260 = {instancePath:instancePath+"/stars/" + i9+"/file",schemaPath:"#/properties/stars/items/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.file.type,parentSchema:schema11.properties.stars.items.properties.file,data:data108};
+const err260 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.chiefRayDeg.type,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data109};
 if(vErrors === null){
 vErrors = [err260];
 }
@@ -4559,11 +4571,11 @@ vErrors.push(err260);
 errors++;
 }
 }
-if(data106.star !== undefined){
-let data109 = data106.star;
-if(typeof data109 === "string"){
-if(func2(data109) < 1){
-const err261 = {instancePath:instancePath+"/stars/" + i9+"/star",schemaPath:"#/properties/stars/items/properties/star/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.star,data:data109};
+if(data97.tiltDeg !== undefined){
+let data110 = data97.tiltDeg;
+if((typeof data110 == "number") && (isFinite(data110))){
+if(data110 > 45 || isNaN(data110)){
+const err261 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data110};
 if(vErrors === null){
 vErrors = [err261];
 }
@@ -4572,9 +4584,8 @@ vErrors.push(err261);
 }
 errors++;
 }
-}
-else {
-const err262 = {instancePath:instancePath+"/stars/" + i9+"/star",schemaPath:"#/properties/stars/items/properties/star/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.star.type,parentSchema:schema11.properties.stars.items.properties.star,data:data109};
+if(data110 < 0 || isNaN(data110)){
+const err262 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data110};
 if(vErrors === null){
 vErrors = [err262];
 }
@@ -4584,11 +4595,8 @@ vErrors.push(err262);
 errors++;
 }
 }
-if(data106.pixelSizeUm !== undefined){
-let data110 = data106.pixelSizeUm;
-if((typeof data110 == "number") && (isFinite(data110))){
-if(data110 <= 0 || isNaN(data110)){
-const err263 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data110};
+else {
+const err263 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDeg.type,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data110};
 if(vErrors === null){
 vErrors = [err263];
 }
@@ -4598,8 +4606,11 @@ vErrors.push(err263);
 errors++;
 }
 }
-else {
-const err264 = {instancePath:instancePath+"/stars/" + i9+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data110};
+if(data97.tiltDirectionDeg !== undefined){
+let data111 = data97.tiltDirectionDeg;
+if((typeof data111 == "number") && (isFinite(data111))){
+if(data111 > 360 || isNaN(data111)){
+const err264 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 360},message:"must be <= 360",schema:360,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data111};
 if(vErrors === null){
 vErrors = [err264];
 }
@@ -4608,12 +4619,8 @@ vErrors.push(err264);
 }
 errors++;
 }
-}
-if(data106.fNumber !== undefined){
-let data111 = data106.fNumber;
-if((typeof data111 == "number") && (isFinite(data111))){
-if(data111 <= 0 || isNaN(data111)){
-const err265 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data111};
+if(data111 < 0 || isNaN(data111)){
+const err265 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data111};
 if(vErrors === null){
 vErrors = [err265];
 }
@@ -4624,7 +4631,7 @@ errors++;
 }
 }
 else {
-const err266 = {instancePath:instancePath+"/stars/" + i9+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data111};
+const err266 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDirectionDeg.type,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data111};
 if(vErrors === null){
 vErrors = [err266];
 }
@@ -4634,11 +4641,11 @@ vErrors.push(err266);
 errors++;
 }
 }
-if(data106.fNumberUncertainty !== undefined){
-let data112 = data106.fNumberUncertainty;
+if(data97.temperatureC !== undefined){
+let data112 = data97.temperatureC;
 if((typeof data112 == "number") && (isFinite(data112))){
-if(data112 < 0 || isNaN(data112)){
-const err267 = {instancePath:instancePath+"/stars/" + i9+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data112};
+if(data112 > 200 || isNaN(data112)){
+const err267 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.beam.properties.temperatureC,data:data112};
 if(vErrors === null){
 vErrors = [err267];
 }
@@ -4647,9 +4654,8 @@ vErrors.push(err267);
 }
 errors++;
 }
-}
-else {
-const err268 = {instancePath:instancePath+"/stars/" + i9+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberUncertainty.type,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data112};
+if(data112 < -100 || isNaN(data112)){
+const err268 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.beam.properties.temperatureC,data:data112};
 if(vErrors === null){
 vErrors = [err268];
 }
@@ -4659,11 +4665,8 @@ vErrors.push(err268);
 errors++;
 }
 }
-if(data106.saturationCounts !== undefined){
-let data113 = data106.saturationCounts;
-if((typeof data113 == "number") && (isFinite(data113))){
-if(data113 <= 0 || isNaN(data113)){
-const err269 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data113};
+else {
+const err269 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureC.type,parentSchema:schema11.properties.beam.properties.temperatureC,data:data112};
 if(vErrors === null){
 vErrors = [err269];
 }
@@ -4673,8 +4676,14 @@ vErrors.push(err269);
 errors++;
 }
 }
-else {
-const err270 = {instancePath:instancePath+"/stars/" + i9+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data113};
+if(data97.temperatureNmPerK !== undefined){
+let data113 = data97.temperatureNmPerK;
+const _errs246 = errors;
+let valid63 = false;
+const _errs247 = errors;
+if((typeof data113 == "number") && (isFinite(data113))){
+if(data113 > 1 || isNaN(data113)){
+const err270 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data113};
 if(vErrors === null){
 vErrors = [err270];
 }
@@ -4683,12 +4692,8 @@ vErrors.push(err270);
 }
 errors++;
 }
-}
-if(data106.exposureS !== undefined){
-let data114 = data106.exposureS;
-if((typeof data114 == "number") && (isFinite(data114))){
-if(data114 <= 0 || isNaN(data114)){
-const err271 = {instancePath:instancePath+"/stars/" + i9+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data114};
+if(data113 < -1 || isNaN(data113)){
+const err271 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data113};
 if(vErrors === null){
 vErrors = [err271];
 }
@@ -4699,7 +4704,7 @@ errors++;
 }
 }
 else {
-const err272 = {instancePath:instancePath+"/stars/" + i9+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.exposureS.type,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data114};
+const err272 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data113};
 if(vErrors === null){
 vErrors = [err272];
 }
@@ -4708,12 +4713,13 @@ vErrors.push(err272);
 }
 errors++;
 }
-}
-if(data106.focalLengthMm !== undefined){
-let data115 = data106.focalLengthMm;
-if((typeof data115 == "number") && (isFinite(data115))){
-if(data115 <= 0 || isNaN(data115)){
-const err273 = {instancePath:instancePath+"/stars/" + i9+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data115};
+var _valid7 = _errs247 === errors;
+valid63 = valid63 || _valid7;
+if(!valid63){
+const _errs249 = errors;
+if(Array.isArray(data113)){
+if(data113.length > 2){
+const err273 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data113};
 if(vErrors === null){
 vErrors = [err273];
 }
@@ -4722,9 +4728,8 @@ vErrors.push(err273);
 }
 errors++;
 }
-}
-else {
-const err274 = {instancePath:instancePath+"/stars/" + i9+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.focalLengthMm.type,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data115};
+if(data113.length < 2){
+const err274 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data113};
 if(vErrors === null){
 vErrors = [err274];
 }
@@ -4733,12 +4738,12 @@ vErrors.push(err274);
 }
 errors++;
 }
-}
-if(data106.obstruction !== undefined){
-let data116 = data106.obstruction;
-if((typeof data116 == "number") && (isFinite(data116))){
-if(data116 < 0 || isNaN(data116)){
-const err275 = {instancePath:instancePath+"/stars/" + i9+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data116};
+const len18 = data113.length;
+if(len18 > 0){
+let data114 = data113[0];
+if((typeof data114 == "number") && (isFinite(data114))){
+if(data114 > 1 || isNaN(data114)){
+const err275 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data114};
 if(vErrors === null){
 vErrors = [err275];
 }
@@ -4747,8 +4752,8 @@ vErrors.push(err275);
 }
 errors++;
 }
-if(data116 >= 1 || isNaN(data116)){
-const err276 = {instancePath:instancePath+"/stars/" + i9+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data116};
+if(data114 < -1 || isNaN(data114)){
+const err276 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data114};
 if(vErrors === null){
 vErrors = [err276];
 }
@@ -4759,7 +4764,7 @@ errors++;
 }
 }
 else {
-const err277 = {instancePath:instancePath+"/stars/" + i9+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.obstruction.type,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data116};
+const err277 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data114};
 if(vErrors === null){
 vErrors = [err277];
 }
@@ -4769,11 +4774,11 @@ vErrors.push(err277);
 errors++;
 }
 }
-if(data106.near !== undefined){
-let data117 = data106.near;
-if(data117 && typeof data117 == "object" && !Array.isArray(data117)){
-if(data117.x === undefined){
-const err278 = {instancePath:instancePath+"/stars/" + i9+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "x"},message:"must have required property '"+"x"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data117};
+if(len18 > 1){
+let data115 = data113[1];
+if((typeof data115 == "number") && (isFinite(data115))){
+if(data115 > 1 || isNaN(data115)){
+const err278 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data115};
 if(vErrors === null){
 vErrors = [err278];
 }
@@ -4782,8 +4787,8 @@ vErrors.push(err278);
 }
 errors++;
 }
-if(data117.y === undefined){
-const err279 = {instancePath:instancePath+"/stars/" + i9+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "y"},message:"must have required property '"+"y"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data117};
+if(data115 < -1 || isNaN(data115)){
+const err279 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data115};
 if(vErrors === null){
 vErrors = [err279];
 }
@@ -4792,11 +4797,9 @@ vErrors.push(err279);
 }
 errors++;
 }
-if(data117.x !== undefined){
-let data118 = data117.x;
-if((typeof data118 == "number") && (isFinite(data118))){
-if(data118 > 1000000 || isNaN(data118)){
-const err280 = {instancePath:instancePath+"/stars/" + i9+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data118};
+}
+else {
+const err280 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data115};
 if(vErrors === null){
 vErrors = [err280];
 }
@@ -4805,8 +4808,10 @@ vErrors.push(err280);
 }
 errors++;
 }
-if(data118 < 1 || isNaN(data118)){
-const err281 = {instancePath:instancePath+"/stars/" + i9+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data118};
+}
+}
+else {
+const err281 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data113};
 if(vErrors === null){
 vErrors = [err281];
 }
@@ -4815,9 +4820,11 @@ vErrors.push(err281);
 }
 errors++;
 }
+var _valid7 = _errs249 === errors;
+valid63 = valid63 || _valid7;
 }
-else {
-const err282 = {instancePath:instancePath+"/stars/" + i9+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.x.type,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data118};
+if(!valid63){
+const err282 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf,parentSchema:schema11.properties.beam.properties.temperatureNmPerK,data:data113};
 if(vErrors === null){
 vErrors = [err282];
 }
@@ -4826,12 +4833,23 @@ vErrors.push(err282);
 }
 errors++;
 }
+else {
+errors = _errs246;
+if(vErrors !== null){
+if(_errs246){
+vErrors.length = _errs246;
 }
-if(data117.y !== undefined){
-let data119 = data117.y;
-if((typeof data119 == "number") && (isFinite(data119))){
-if(data119 > 1000000 || isNaN(data119)){
-const err283 = {instancePath:instancePath+"/stars/" + i9+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data119};
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data97.share !== undefined){
+let data116 = data97.share;
+if((typeof data116 == "number") && (isFinite(data116))){
+if(data116 >= 1 || isNaN(data116)){
+const err283 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.share,data:data116};
 if(vErrors === null){
 vErrors = [err283];
 }
@@ -4840,8 +4858,8 @@ vErrors.push(err283);
 }
 errors++;
 }
-if(data119 < 1 || isNaN(data119)){
-const err284 = {instancePath:instancePath+"/stars/" + i9+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data119};
+if(data116 <= 0 || isNaN(data116)){
+const err284 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.share,data:data116};
 if(vErrors === null){
 vErrors = [err284];
 }
@@ -4852,7 +4870,7 @@ errors++;
 }
 }
 else {
-const err285 = {instancePath:instancePath+"/stars/" + i9+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.y.type,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data119};
+const err285 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.share.type,parentSchema:schema11.properties.beam.properties.share,data:data116};
 if(vErrors === null){
 vErrors = [err285];
 }
@@ -4864,7 +4882,7 @@ errors++;
 }
 }
 else {
-const err286 = {instancePath:instancePath+"/stars/" + i9+"/near",schemaPath:"#/properties/stars/items/properties/near/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.near.type,parentSchema:schema11.properties.stars.items.properties.near,data:data117};
+const err286 = {instancePath:instancePath+"/beam",schemaPath:"#/properties/beam/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.type,parentSchema:schema11.properties.beam,data:data97};
 if(vErrors === null){
 vErrors = [err286];
 }
@@ -4874,11 +4892,15 @@ vErrors.push(err286);
 errors++;
 }
 }
-if(data106.shortFile !== undefined){
-let data120 = data106.shortFile;
-if(typeof data120 === "string"){
-if(func2(data120) < 1){
-const err287 = {instancePath:instancePath+"/stars/" + i9+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data120};
+if(data.stars !== undefined){
+let data117 = data.stars;
+if(Array.isArray(data117)){
+const len19 = data117.length;
+for(let i12=0; i12<len19; i12++){
+let data118 = data117[i12];
+if(data118 && typeof data118 == "object" && !Array.isArray(data118)){
+if(data118.filter === undefined){
+const err287 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "filter"},message:"must have required property '"+"filter"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
 if(vErrors === null){
 vErrors = [err287];
 }
@@ -4887,9 +4909,8 @@ vErrors.push(err287);
 }
 errors++;
 }
-}
-else {
-const err288 = {instancePath:instancePath+"/stars/" + i9+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.shortFile.type,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data120};
+if(data118.file === undefined){
+const err288 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
 if(vErrors === null){
 vErrors = [err288];
 }
@@ -4898,12 +4919,8 @@ vErrors.push(err288);
 }
 errors++;
 }
-}
-if(data106.shortExposureS !== undefined){
-let data121 = data106.shortExposureS;
-if((typeof data121 == "number") && (isFinite(data121))){
-if(data121 <= 0 || isNaN(data121)){
-const err289 = {instancePath:instancePath+"/stars/" + i9+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data121};
+if(data118.pixelSizeUm === undefined){
+const err289 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "pixelSizeUm"},message:"must have required property '"+"pixelSizeUm"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
 if(vErrors === null){
 vErrors = [err289];
 }
@@ -4912,9 +4929,8 @@ vErrors.push(err289);
 }
 errors++;
 }
-}
-else {
-const err290 = {instancePath:instancePath+"/stars/" + i9+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.shortExposureS.type,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data121};
+if(data118.fNumber === undefined){
+const err290 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "fNumber"},message:"must have required property '"+"fNumber"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
 if(vErrors === null){
 vErrors = [err290];
 }
@@ -4923,12 +4939,8 @@ vErrors.push(err290);
 }
 errors++;
 }
-}
-if(data106.magnitude !== undefined){
-let data122 = data106.magnitude;
-if((typeof data122 == "number") && (isFinite(data122))){
-if(data122 > 50 || isNaN(data122)){
-const err291 = {instancePath:instancePath+"/stars/" + i9+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data122};
+if(data118.saturationCounts === undefined){
+const err291 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "saturationCounts"},message:"must have required property '"+"saturationCounts"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
 if(vErrors === null){
 vErrors = [err291];
 }
@@ -4937,8 +4949,11 @@ vErrors.push(err291);
 }
 errors++;
 }
-if(data122 < -50 || isNaN(data122)){
-const err292 = {instancePath:instancePath+"/stars/" + i9+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data122};
+if(data118.filter !== undefined){
+let data119 = data118.filter;
+if(typeof data119 === "string"){
+if(func2(data119) < 1){
+const err292 = {instancePath:instancePath+"/stars/" + i12+"/filter",schemaPath:"#/properties/stars/items/properties/filter/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.filter,data:data119};
 if(vErrors === null){
 vErrors = [err292];
 }
@@ -4949,7 +4964,7 @@ errors++;
 }
 }
 else {
-const err293 = {instancePath:instancePath+"/stars/" + i9+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitude.type,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data122};
+const err293 = {instancePath:instancePath+"/stars/" + i12+"/filter",schemaPath:"#/properties/stars/items/properties/filter/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.filter.type,parentSchema:schema11.properties.stars.items.properties.filter,data:data119};
 if(vErrors === null){
 vErrors = [err293];
 }
@@ -4959,11 +4974,11 @@ vErrors.push(err293);
 errors++;
 }
 }
-if(data106.zeroPoint !== undefined){
-let data123 = data106.zeroPoint;
-if((typeof data123 == "number") && (isFinite(data123))){
-if(data123 > 80 || isNaN(data123)){
-const err294 = {instancePath:instancePath+"/stars/" + i9+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/maximum",keyword:"maximum",params:{comparison: "<=", limit: 80},message:"must be <= 80",schema:80,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data123};
+if(data118.file !== undefined){
+let data120 = data118.file;
+if(typeof data120 === "string"){
+if(func2(data120) < 1){
+const err294 = {instancePath:instancePath+"/stars/" + i12+"/file",schemaPath:"#/properties/stars/items/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.file,data:data120};
 if(vErrors === null){
 vErrors = [err294];
 }
@@ -4972,8 +4987,9 @@ vErrors.push(err294);
 }
 errors++;
 }
-if(data123 < -50 || isNaN(data123)){
-const err295 = {instancePath:instancePath+"/stars/" + i9+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data123};
+}
+else {
+const err295 = {instancePath:instancePath+"/stars/" + i12+"/file",schemaPath:"#/properties/stars/items/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.file.type,parentSchema:schema11.properties.stars.items.properties.file,data:data120};
 if(vErrors === null){
 vErrors = [err295];
 }
@@ -4983,8 +4999,11 @@ vErrors.push(err295);
 errors++;
 }
 }
-else {
-const err296 = {instancePath:instancePath+"/stars/" + i9+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.zeroPoint.type,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data123};
+if(data118.star !== undefined){
+let data121 = data118.star;
+if(typeof data121 === "string"){
+if(func2(data121) < 1){
+const err296 = {instancePath:instancePath+"/stars/" + i12+"/star",schemaPath:"#/properties/stars/items/properties/star/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.star,data:data121};
 if(vErrors === null){
 vErrors = [err296];
 }
@@ -4994,11 +5013,8 @@ vErrors.push(err296);
 errors++;
 }
 }
-if(data106.magnitudeUncertainty !== undefined){
-let data124 = data106.magnitudeUncertainty;
-if((typeof data124 == "number") && (isFinite(data124))){
-if(data124 > 5 || isNaN(data124)){
-const err297 = {instancePath:instancePath+"/stars/" + i9+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data124};
+else {
+const err297 = {instancePath:instancePath+"/stars/" + i12+"/star",schemaPath:"#/properties/stars/items/properties/star/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.star.type,parentSchema:schema11.properties.stars.items.properties.star,data:data121};
 if(vErrors === null){
 vErrors = [err297];
 }
@@ -5007,8 +5023,12 @@ vErrors.push(err297);
 }
 errors++;
 }
-if(data124 < 0 || isNaN(data124)){
-const err298 = {instancePath:instancePath+"/stars/" + i9+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data124};
+}
+if(data118.pixelSizeUm !== undefined){
+let data122 = data118.pixelSizeUm;
+if((typeof data122 == "number") && (isFinite(data122))){
+if(data122 <= 0 || isNaN(data122)){
+const err298 = {instancePath:instancePath+"/stars/" + i12+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data122};
 if(vErrors === null){
 vErrors = [err298];
 }
@@ -5019,7 +5039,7 @@ errors++;
 }
 }
 else {
-const err299 = {instancePath:instancePath+"/stars/" + i9+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitudeUncertainty.type,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data124};
+const err299 = {instancePath:instancePath+"/stars/" + i12+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data122};
 if(vErrors === null){
 vErrors = [err299];
 }
@@ -5029,11 +5049,11 @@ vErrors.push(err299);
 errors++;
 }
 }
-if(data106.referenceFile !== undefined){
-let data125 = data106.referenceFile;
-if(typeof data125 === "string"){
-if(func2(data125) < 1){
-const err300 = {instancePath:instancePath+"/stars/" + i9+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data125};
+if(data118.fNumber !== undefined){
+let data123 = data118.fNumber;
+if((typeof data123 == "number") && (isFinite(data123))){
+if(data123 <= 0 || isNaN(data123)){
+const err300 = {instancePath:instancePath+"/stars/" + i12+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data123};
 if(vErrors === null){
 vErrors = [err300];
 }
@@ -5044,7 +5064,7 @@ errors++;
 }
 }
 else {
-const err301 = {instancePath:instancePath+"/stars/" + i9+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.referenceFile.type,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data125};
+const err301 = {instancePath:instancePath+"/stars/" + i12+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data123};
 if(vErrors === null){
 vErrors = [err301];
 }
@@ -5054,11 +5074,11 @@ vErrors.push(err301);
 errors++;
 }
 }
-if(data106.layers !== undefined){
-let data126 = data106.layers;
-if(Array.isArray(data126)){
-if(data126.length > 40){
-const err302 = {instancePath:instancePath+"/stars/" + i9+"/layers",schemaPath:"#/properties/stars/items/properties/layers/maxItems",keyword:"maxItems",params:{limit: 40},message:"must NOT have more than 40 items",schema:40,parentSchema:schema11.properties.stars.items.properties.layers,data:data126};
+if(data118.fNumberUncertainty !== undefined){
+let data124 = data118.fNumberUncertainty;
+if((typeof data124 == "number") && (isFinite(data124))){
+if(data124 < 0 || isNaN(data124)){
+const err302 = {instancePath:instancePath+"/stars/" + i12+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data124};
 if(vErrors === null){
 vErrors = [err302];
 }
@@ -5067,8 +5087,9 @@ vErrors.push(err302);
 }
 errors++;
 }
-if(data126.length < 1){
-const err303 = {instancePath:instancePath+"/stars/" + i9+"/layers",schemaPath:"#/properties/stars/items/properties/layers/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.stars.items.properties.layers,data:data126};
+}
+else {
+const err303 = {instancePath:instancePath+"/stars/" + i12+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberUncertainty.type,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data124};
 if(vErrors === null){
 vErrors = [err303];
 }
@@ -5077,12 +5098,12 @@ vErrors.push(err303);
 }
 errors++;
 }
-const len14 = data126.length;
-for(let i10=0; i10<len14; i10++){
-let data127 = data126[i10];
-if(data127 && typeof data127 == "object" && !Array.isArray(data127)){
-if(data127.name === undefined){
-const err304 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data127};
+}
+if(data118.saturationCounts !== undefined){
+let data125 = data118.saturationCounts;
+if((typeof data125 == "number") && (isFinite(data125))){
+if(data125 <= 0 || isNaN(data125)){
+const err304 = {instancePath:instancePath+"/stars/" + i12+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data125};
 if(vErrors === null){
 vErrors = [err304];
 }
@@ -5091,8 +5112,9 @@ vErrors.push(err304);
 }
 errors++;
 }
-if(data127.thicknessMm === undefined){
-const err305 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "thicknessMm"},message:"must have required property '"+"thicknessMm"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data127};
+}
+else {
+const err305 = {instancePath:instancePath+"/stars/" + i12+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data125};
 if(vErrors === null){
 vErrors = [err305];
 }
@@ -5101,11 +5123,12 @@ vErrors.push(err305);
 }
 errors++;
 }
-if(data127.name !== undefined){
-let data128 = data127.name;
-if(typeof data128 === "string"){
-if(func2(data128) < 1){
-const err306 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data128};
+}
+if(data118.exposureS !== undefined){
+let data126 = data118.exposureS;
+if((typeof data126 == "number") && (isFinite(data126))){
+if(data126 <= 0 || isNaN(data126)){
+const err306 = {instancePath:instancePath+"/stars/" + i12+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data126};
 if(vErrors === null){
 vErrors = [err306];
 }
@@ -5116,7 +5139,7 @@ errors++;
 }
 }
 else {
-const err307 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.layers.items.properties.name.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data128};
+const err307 = {instancePath:instancePath+"/stars/" + i12+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.exposureS.type,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data126};
 if(vErrors === null){
 vErrors = [err307];
 }
@@ -5126,11 +5149,11 @@ vErrors.push(err307);
 errors++;
 }
 }
-if(data127.thicknessMm !== undefined){
-let data129 = data127.thicknessMm;
-if((typeof data129 == "number") && (isFinite(data129))){
-if(data129 >= 10000 || isNaN(data129)){
-const err308 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 10000},message:"must be < 10000",schema:10000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data129};
+if(data118.focalLengthMm !== undefined){
+let data127 = data118.focalLengthMm;
+if((typeof data127 == "number") && (isFinite(data127))){
+if(data127 <= 0 || isNaN(data127)){
+const err308 = {instancePath:instancePath+"/stars/" + i12+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data127};
 if(vErrors === null){
 vErrors = [err308];
 }
@@ -5139,8 +5162,9 @@ vErrors.push(err308);
 }
 errors++;
 }
-if(data129 <= 0 || isNaN(data129)){
-const err309 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data129};
+}
+else {
+const err309 = {instancePath:instancePath+"/stars/" + i12+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.focalLengthMm.type,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data127};
 if(vErrors === null){
 vErrors = [err309];
 }
@@ -5150,8 +5174,11 @@ vErrors.push(err309);
 errors++;
 }
 }
-else {
-const err310 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data129};
+if(data118.obstruction !== undefined){
+let data128 = data118.obstruction;
+if((typeof data128 == "number") && (isFinite(data128))){
+if(data128 < 0 || isNaN(data128)){
+const err310 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data128};
 if(vErrors === null){
 vErrors = [err310];
 }
@@ -5160,12 +5187,8 @@ vErrors.push(err310);
 }
 errors++;
 }
-}
-if(data127.uncertaintyMm !== undefined){
-let data130 = data127.uncertaintyMm;
-if((typeof data130 == "number") && (isFinite(data130))){
-if(data130 > 1000 || isNaN(data130)){
-const err311 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data130};
+if(data128 >= 1 || isNaN(data128)){
+const err311 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data128};
 if(vErrors === null){
 vErrors = [err311];
 }
@@ -5174,8 +5197,9 @@ vErrors.push(err311);
 }
 errors++;
 }
-if(data130 < 0 || isNaN(data130)){
-const err312 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data130};
+}
+else {
+const err312 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.obstruction.type,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data128};
 if(vErrors === null){
 vErrors = [err312];
 }
@@ -5185,8 +5209,11 @@ vErrors.push(err312);
 errors++;
 }
 }
-else {
-const err313 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data130};
+if(data118.near !== undefined){
+let data129 = data118.near;
+if(data129 && typeof data129 == "object" && !Array.isArray(data129)){
+if(data129.x === undefined){
+const err313 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "x"},message:"must have required property '"+"x"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data129};
 if(vErrors === null){
 vErrors = [err313];
 }
@@ -5195,12 +5222,8 @@ vErrors.push(err313);
 }
 errors++;
 }
-}
-if(data127.index !== undefined){
-let data131 = data127.index;
-if((typeof data131 == "number") && (isFinite(data131))){
-if(data131 < 1 || isNaN(data131)){
-const err314 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data131};
+if(data129.y === undefined){
+const err314 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "y"},message:"must have required property '"+"y"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data129};
 if(vErrors === null){
 vErrors = [err314];
 }
@@ -5209,8 +5232,11 @@ vErrors.push(err314);
 }
 errors++;
 }
-if(data131 >= 4 || isNaN(data131)){
-const err315 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 4},message:"must be < 4",schema:4,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data131};
+if(data129.x !== undefined){
+let data130 = data129.x;
+if((typeof data130 == "number") && (isFinite(data130))){
+if(data130 > 1000000 || isNaN(data130)){
+const err315 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data130};
 if(vErrors === null){
 vErrors = [err315];
 }
@@ -5219,9 +5245,8 @@ vErrors.push(err315);
 }
 errors++;
 }
-}
-else {
-const err316 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.index.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data131};
+if(data130 < 1 || isNaN(data130)){
+const err316 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data130};
 if(vErrors === null){
 vErrors = [err316];
 }
@@ -5231,9 +5256,8 @@ vErrors.push(err316);
 errors++;
 }
 }
-}
 else {
-const err317 = {instancePath:instancePath+"/stars/" + i9+"/layers/" + i10,schemaPath:"#/properties/stars/items/properties/layers/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.layers.items.type,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data127};
+const err317 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.x.type,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data130};
 if(vErrors === null){
 vErrors = [err317];
 }
@@ -5243,9 +5267,11 @@ vErrors.push(err317);
 errors++;
 }
 }
-}
-else {
-const err318 = {instancePath:instancePath+"/stars/" + i9+"/layers",schemaPath:"#/properties/stars/items/properties/layers/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.items.properties.layers.type,parentSchema:schema11.properties.stars.items.properties.layers,data:data126};
+if(data129.y !== undefined){
+let data131 = data129.y;
+if((typeof data131 == "number") && (isFinite(data131))){
+if(data131 > 1000000 || isNaN(data131)){
+const err318 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data131};
 if(vErrors === null){
 vErrors = [err318];
 }
@@ -5254,16 +5280,8 @@ vErrors.push(err318);
 }
 errors++;
 }
-}
-if(data106.limit !== undefined){
-let data132 = data106.limit;
-const _errs283 = errors;
-let valid59 = true;
-const _errs284 = errors;
-if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
-let missing2;
-if((data132.kind === undefined) && (missing2 = "kind")){
-const err319 = {};
+if(data131 < 1 || isNaN(data131)){
+const err319 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data131};
 if(vErrors === null){
 vErrors = [err319];
 }
@@ -5272,10 +5290,9 @@ vErrors.push(err319);
 }
 errors++;
 }
+}
 else {
-if(data132.kind !== undefined){
-if("share" !== data132.kind){
-const err320 = {};
+const err320 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.y.type,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data131};
 if(vErrors === null){
 vErrors = [err320];
 }
@@ -5286,22 +5303,8 @@ errors++;
 }
 }
 }
-}
-var _valid7 = _errs284 === errors;
-errors = _errs283;
-if(vErrors !== null){
-if(_errs283){
-vErrors.length = _errs283;
-}
 else {
-vErrors = null;
-}
-}
-if(_valid7){
-const _errs286 = errors;
-if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
-if(data132.atMost === undefined){
-const err321 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/then/required",keyword:"required",params:{missingProperty: "atMost"},message:"must have required property '"+"atMost"+"'",schema:schema21.allOf[0].then.required,parentSchema:schema21.allOf[0].then,data:data132};
+const err321 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.near.type,parentSchema:schema11.properties.stars.items.properties.near,data:data129};
 if(vErrors === null){
 vErrors = [err321];
 }
@@ -5311,11 +5314,11 @@ vErrors.push(err321);
 errors++;
 }
 }
-var _valid7 = _errs286 === errors;
-valid59 = _valid7;
-}
-if(!valid59){
-const err322 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema21.allOf[0].if,parentSchema:schema21.allOf[0],data:data132};
+if(data118.shortFile !== undefined){
+let data132 = data118.shortFile;
+if(typeof data132 === "string"){
+if(func2(data132) < 1){
+const err322 = {instancePath:instancePath+"/stars/" + i12+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data132};
 if(vErrors === null){
 vErrors = [err322];
 }
@@ -5324,13 +5327,9 @@ vErrors.push(err322);
 }
 errors++;
 }
-const _errs288 = errors;
-let valid61 = true;
-const _errs289 = errors;
-if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
-let missing3;
-if((data132.kind === undefined) && (missing3 = "kind")){
-const err323 = {};
+}
+else {
+const err323 = {instancePath:instancePath+"/stars/" + i12+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.shortFile.type,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data132};
 if(vErrors === null){
 vErrors = [err323];
 }
@@ -5339,10 +5338,12 @@ vErrors.push(err323);
 }
 errors++;
 }
-else {
-if(data132.kind !== undefined){
-if("surface" !== data132.kind){
-const err324 = {};
+}
+if(data118.shortExposureS !== undefined){
+let data133 = data118.shortExposureS;
+if((typeof data133 == "number") && (isFinite(data133))){
+if(data133 <= 0 || isNaN(data133)){
+const err324 = {instancePath:instancePath+"/stars/" + i12+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data133};
 if(vErrors === null){
 vErrors = [err324];
 }
@@ -5352,23 +5353,8 @@ vErrors.push(err324);
 errors++;
 }
 }
-}
-}
-var _valid8 = _errs289 === errors;
-errors = _errs288;
-if(vErrors !== null){
-if(_errs288){
-vErrors.length = _errs288;
-}
 else {
-vErrors = null;
-}
-}
-if(_valid8){
-const _errs291 = errors;
-if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
-if(data132.atLeast === undefined){
-const err325 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/then/required",keyword:"required",params:{missingProperty: "atLeast"},message:"must have required property '"+"atLeast"+"'",schema:schema21.allOf[1].then.required,parentSchema:schema21.allOf[1].then,data:data132};
+const err325 = {instancePath:instancePath+"/stars/" + i12+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.shortExposureS.type,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data133};
 if(vErrors === null){
 vErrors = [err325];
 }
@@ -5378,11 +5364,11 @@ vErrors.push(err325);
 errors++;
 }
 }
-var _valid8 = _errs291 === errors;
-valid61 = _valid8;
-}
-if(!valid61){
-const err326 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema21.allOf[1].if,parentSchema:schema21.allOf[1],data:data132};
+if(data118.magnitude !== undefined){
+let data134 = data118.magnitude;
+if((typeof data134 == "number") && (isFinite(data134))){
+if(data134 > 50 || isNaN(data134)){
+const err326 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data134};
 if(vErrors === null){
 vErrors = [err326];
 }
@@ -5391,13 +5377,8 @@ vErrors.push(err326);
 }
 errors++;
 }
-const _errs293 = errors;
-let valid63 = true;
-const _errs294 = errors;
-if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
-let missing4;
-if((data132.kind === undefined) && (missing4 = "kind")){
-const err327 = {};
+if(data134 < -50 || isNaN(data134)){
+const err327 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data134};
 if(vErrors === null){
 vErrors = [err327];
 }
@@ -5406,10 +5387,9 @@ vErrors.push(err327);
 }
 errors++;
 }
+}
 else {
-if(data132.kind !== undefined){
-if("noise" !== data132.kind){
-const err328 = {};
+const err328 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitude.type,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data134};
 if(vErrors === null){
 vErrors = [err328];
 }
@@ -5419,23 +5399,11 @@ vErrors.push(err328);
 errors++;
 }
 }
-}
-}
-var _valid9 = _errs294 === errors;
-errors = _errs293;
-if(vErrors !== null){
-if(_errs293){
-vErrors.length = _errs293;
-}
-else {
-vErrors = null;
-}
-}
-if(_valid9){
-const _errs296 = errors;
-if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
-if(data132.hours === undefined){
-const err329 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "hours"},message:"must have required property '"+"hours"+"'",schema:schema21.allOf[2].then.required,parentSchema:schema21.allOf[2].then,data:data132};
+if(data118.zeroPoint !== undefined){
+let data135 = data118.zeroPoint;
+if((typeof data135 == "number") && (isFinite(data135))){
+if(data135 > 80 || isNaN(data135)){
+const err329 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/maximum",keyword:"maximum",params:{comparison: "<=", limit: 80},message:"must be <= 80",schema:80,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data135};
 if(vErrors === null){
 vErrors = [err329];
 }
@@ -5444,8 +5412,8 @@ vErrors.push(err329);
 }
 errors++;
 }
-if(data132.electronsPerCount === undefined){
-const err330 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "electronsPerCount"},message:"must have required property '"+"electronsPerCount"+"'",schema:schema21.allOf[2].then.required,parentSchema:schema21.allOf[2].then,data:data132};
+if(data135 < -50 || isNaN(data135)){
+const err330 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data135};
 if(vErrors === null){
 vErrors = [err330];
 }
@@ -5455,11 +5423,8 @@ vErrors.push(err330);
 errors++;
 }
 }
-var _valid9 = _errs296 === errors;
-valid63 = _valid9;
-}
-if(!valid63){
-const err331 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema21.allOf[2].if,parentSchema:schema21.allOf[2],data:data132};
+else {
+const err331 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.zeroPoint.type,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data135};
 if(vErrors === null){
 vErrors = [err331];
 }
@@ -5468,9 +5433,12 @@ vErrors.push(err331);
 }
 errors++;
 }
-if(data132 && typeof data132 == "object" && !Array.isArray(data132)){
-if(data132.kind === undefined){
-const err332 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema21.required,parentSchema:schema21,data:data132};
+}
+if(data118.magnitudeUncertainty !== undefined){
+let data136 = data118.magnitudeUncertainty;
+if((typeof data136 == "number") && (isFinite(data136))){
+if(data136 > 5 || isNaN(data136)){
+const err332 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data136};
 if(vErrors === null){
 vErrors = [err332];
 }
@@ -5479,10 +5447,8 @@ vErrors.push(err332);
 }
 errors++;
 }
-if(data132.kind !== undefined){
-let data136 = data132.kind;
-if(!(((data136 === "share") || (data136 === "surface")) || (data136 === "noise"))){
-const err333 = {instancePath:instancePath+"/stars/" + i9+"/limit/kind",schemaPath:"#/definitions/haloLimit/properties/kind/enum",keyword:"enum",params:{allowedValues: schema21.properties.kind.enum},message:"must be equal to one of the allowed values",schema:schema21.properties.kind.enum,parentSchema:schema21.properties.kind,data:data136};
+if(data136 < 0 || isNaN(data136)){
+const err333 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data136};
 if(vErrors === null){
 vErrors = [err333];
 }
@@ -5492,11 +5458,8 @@ vErrors.push(err333);
 errors++;
 }
 }
-if(data132.atMost !== undefined){
-let data137 = data132.atMost;
-if((typeof data137 == "number") && (isFinite(data137))){
-if(data137 >= 1 || isNaN(data137)){
-const err334 = {instancePath:instancePath+"/stars/" + i9+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema21.properties.atMost,data:data137};
+else {
+const err334 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitudeUncertainty.type,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data136};
 if(vErrors === null){
 vErrors = [err334];
 }
@@ -5505,8 +5468,12 @@ vErrors.push(err334);
 }
 errors++;
 }
-if(data137 <= 0 || isNaN(data137)){
-const err335 = {instancePath:instancePath+"/stars/" + i9+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.atMost,data:data137};
+}
+if(data118.referenceFile !== undefined){
+let data137 = data118.referenceFile;
+if(typeof data137 === "string"){
+if(func2(data137) < 1){
+const err335 = {instancePath:instancePath+"/stars/" + i12+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data137};
 if(vErrors === null){
 vErrors = [err335];
 }
@@ -5517,7 +5484,7 @@ errors++;
 }
 }
 else {
-const err336 = {instancePath:instancePath+"/stars/" + i9+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.atMost.type,parentSchema:schema21.properties.atMost,data:data137};
+const err336 = {instancePath:instancePath+"/stars/" + i12+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.referenceFile.type,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data137};
 if(vErrors === null){
 vErrors = [err336];
 }
@@ -5527,11 +5494,11 @@ vErrors.push(err336);
 errors++;
 }
 }
-if(data132.atLeast !== undefined){
-let data138 = data132.atLeast;
-if((typeof data138 == "number") && (isFinite(data138))){
-if(data138 > 50 || isNaN(data138)){
-const err337 = {instancePath:instancePath+"/stars/" + i9+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema21.properties.atLeast,data:data138};
+if(data118.layers !== undefined){
+let data138 = data118.layers;
+if(Array.isArray(data138)){
+if(data138.length > 40){
+const err337 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/maxItems",keyword:"maxItems",params:{limit: 40},message:"must NOT have more than 40 items",schema:40,parentSchema:schema11.properties.stars.items.properties.layers,data:data138};
 if(vErrors === null){
 vErrors = [err337];
 }
@@ -5540,8 +5507,8 @@ vErrors.push(err337);
 }
 errors++;
 }
-if(data138 < -50 || isNaN(data138)){
-const err338 = {instancePath:instancePath+"/stars/" + i9+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema21.properties.atLeast,data:data138};
+if(data138.length < 1){
+const err338 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.stars.items.properties.layers,data:data138};
 if(vErrors === null){
 vErrors = [err338];
 }
@@ -5550,9 +5517,12 @@ vErrors.push(err338);
 }
 errors++;
 }
-}
-else {
-const err339 = {instancePath:instancePath+"/stars/" + i9+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.atLeast.type,parentSchema:schema21.properties.atLeast,data:data138};
+const len20 = data138.length;
+for(let i13=0; i13<len20; i13++){
+let data139 = data138[i13];
+if(data139 && typeof data139 == "object" && !Array.isArray(data139)){
+if(data139.name === undefined){
+const err339 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data139};
 if(vErrors === null){
 vErrors = [err339];
 }
@@ -5561,12 +5531,8 @@ vErrors.push(err339);
 }
 errors++;
 }
-}
-if(data132.hours !== undefined){
-let data139 = data132.hours;
-if((typeof data139 == "number") && (isFinite(data139))){
-if(data139 <= 0 || isNaN(data139)){
-const err340 = {instancePath:instancePath+"/stars/" + i9+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.hours,data:data139};
+if(data139.thicknessMm === undefined){
+const err340 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "thicknessMm"},message:"must have required property '"+"thicknessMm"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data139};
 if(vErrors === null){
 vErrors = [err340];
 }
@@ -5575,9 +5541,11 @@ vErrors.push(err340);
 }
 errors++;
 }
-}
-else {
-const err341 = {instancePath:instancePath+"/stars/" + i9+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.hours.type,parentSchema:schema21.properties.hours,data:data139};
+if(data139.name !== undefined){
+let data140 = data139.name;
+if(typeof data140 === "string"){
+if(func2(data140) < 1){
+const err341 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data140};
 if(vErrors === null){
 vErrors = [err341];
 }
@@ -5587,11 +5555,8 @@ vErrors.push(err341);
 errors++;
 }
 }
-if(data132.electronsPerCount !== undefined){
-let data140 = data132.electronsPerCount;
-if((typeof data140 == "number") && (isFinite(data140))){
-if(data140 <= 0 || isNaN(data140)){
-const err342 = {instancePath:instancePath+"/stars/" + i9+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.electronsPerCount,data:data140};
+else {
+const err342 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.layers.items.properties.name.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data140};
 if(vErrors === null){
 vErrors = [err342];
 }
@@ -5601,8 +5566,11 @@ vErrors.push(err342);
 errors++;
 }
 }
-else {
-const err343 = {instancePath:instancePath+"/stars/" + i9+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.electronsPerCount.type,parentSchema:schema21.properties.electronsPerCount,data:data140};
+if(data139.thicknessMm !== undefined){
+let data141 = data139.thicknessMm;
+if((typeof data141 == "number") && (isFinite(data141))){
+if(data141 >= 10000 || isNaN(data141)){
+const err343 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 10000},message:"must be < 10000",schema:10000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data141};
 if(vErrors === null){
 vErrors = [err343];
 }
@@ -5611,12 +5579,8 @@ vErrors.push(err343);
 }
 errors++;
 }
-}
-if(data132.brighterBy !== undefined){
-let data141 = data132.brighterBy;
-if((typeof data141 == "number") && (isFinite(data141))){
-if(data141 > 50 || isNaN(data141)){
-const err344 = {instancePath:instancePath+"/stars/" + i9+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema21.properties.brighterBy,data:data141};
+if(data141 <= 0 || isNaN(data141)){
+const err344 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data141};
 if(vErrors === null){
 vErrors = [err344];
 }
@@ -5625,8 +5589,9 @@ vErrors.push(err344);
 }
 errors++;
 }
-if(data141 < -50 || isNaN(data141)){
-const err345 = {instancePath:instancePath+"/stars/" + i9+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema21.properties.brighterBy,data:data141};
+}
+else {
+const err345 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data141};
 if(vErrors === null){
 vErrors = [err345];
 }
@@ -5636,8 +5601,11 @@ vErrors.push(err345);
 errors++;
 }
 }
-else {
-const err346 = {instancePath:instancePath+"/stars/" + i9+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.brighterBy.type,parentSchema:schema21.properties.brighterBy,data:data141};
+if(data139.uncertaintyMm !== undefined){
+let data142 = data139.uncertaintyMm;
+if((typeof data142 == "number") && (isFinite(data142))){
+if(data142 > 1000 || isNaN(data142)){
+const err346 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data142};
 if(vErrors === null){
 vErrors = [err346];
 }
@@ -5646,12 +5614,8 @@ vErrors.push(err346);
 }
 errors++;
 }
-}
-if(data132.sky !== undefined){
-let data142 = data132.sky;
-if((typeof data142 == "number") && (isFinite(data142))){
 if(data142 < 0 || isNaN(data142)){
-const err347 = {instancePath:instancePath+"/stars/" + i9+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.properties.sky,data:data142};
+const err347 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data142};
 if(vErrors === null){
 vErrors = [err347];
 }
@@ -5662,7 +5626,7 @@ errors++;
 }
 }
 else {
-const err348 = {instancePath:instancePath+"/stars/" + i9+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.sky.type,parentSchema:schema21.properties.sky,data:data142};
+const err348 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data142};
 if(vErrors === null){
 vErrors = [err348];
 }
@@ -5672,11 +5636,11 @@ vErrors.push(err348);
 errors++;
 }
 }
-if(data132.dark !== undefined){
-let data143 = data132.dark;
+if(data139.index !== undefined){
+let data143 = data139.index;
 if((typeof data143 == "number") && (isFinite(data143))){
-if(data143 < 0 || isNaN(data143)){
-const err349 = {instancePath:instancePath+"/stars/" + i9+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.properties.dark,data:data143};
+if(data143 < 1 || isNaN(data143)){
+const err349 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data143};
 if(vErrors === null){
 vErrors = [err349];
 }
@@ -5685,9 +5649,8 @@ vErrors.push(err349);
 }
 errors++;
 }
-}
-else {
-const err350 = {instancePath:instancePath+"/stars/" + i9+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.dark.type,parentSchema:schema21.properties.dark,data:data143};
+if(data143 >= 4 || isNaN(data143)){
+const err350 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 4},message:"must be < 4",schema:4,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data143};
 if(vErrors === null){
 vErrors = [err350];
 }
@@ -5697,11 +5660,8 @@ vErrors.push(err350);
 errors++;
 }
 }
-if(data132.readNoise !== undefined){
-let data144 = data132.readNoise;
-if((typeof data144 == "number") && (isFinite(data144))){
-if(data144 < 0 || isNaN(data144)){
-const err351 = {instancePath:instancePath+"/stars/" + i9+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.properties.readNoise,data:data144};
+else {
+const err351 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.index.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data143};
 if(vErrors === null){
 vErrors = [err351];
 }
@@ -5711,8 +5671,9 @@ vErrors.push(err351);
 errors++;
 }
 }
+}
 else {
-const err352 = {instancePath:instancePath+"/stars/" + i9+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.readNoise.type,parentSchema:schema21.properties.readNoise,data:data144};
+const err352 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.layers.items.type,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data139};
 if(vErrors === null){
 vErrors = [err352];
 }
@@ -5722,11 +5683,9 @@ vErrors.push(err352);
 errors++;
 }
 }
-if(data132.frameS !== undefined){
-let data145 = data132.frameS;
-if((typeof data145 == "number") && (isFinite(data145))){
-if(data145 <= 0 || isNaN(data145)){
-const err353 = {instancePath:instancePath+"/stars/" + i9+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.frameS,data:data145};
+}
+else {
+const err353 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.items.properties.layers.type,parentSchema:schema11.properties.stars.items.properties.layers,data:data138};
 if(vErrors === null){
 vErrors = [err353];
 }
@@ -5736,8 +5695,15 @@ vErrors.push(err353);
 errors++;
 }
 }
-else {
-const err354 = {instancePath:instancePath+"/stars/" + i9+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.frameS.type,parentSchema:schema21.properties.frameS,data:data145};
+if(data118.limit !== undefined){
+let data144 = data118.limit;
+const _errs315 = errors;
+let valid74 = true;
+const _errs316 = errors;
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+let missing2;
+if((data144.kind === undefined) && (missing2 = "kind")){
+const err354 = {};
 if(vErrors === null){
 vErrors = [err354];
 }
@@ -5746,12 +5712,10 @@ vErrors.push(err354);
 }
 errors++;
 }
-}
-if(data132.pixels !== undefined){
-let data146 = data132.pixels;
-if((typeof data146 == "number") && (isFinite(data146))){
-if(data146 < 1 || isNaN(data146)){
-const err355 = {instancePath:instancePath+"/stars/" + i9+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema21.properties.pixels,data:data146};
+else {
+if(data144.kind !== undefined){
+if("share" !== data144.kind){
+const err355 = {};
 if(vErrors === null){
 vErrors = [err355];
 }
@@ -5761,8 +5725,23 @@ vErrors.push(err355);
 errors++;
 }
 }
+}
+}
+var _valid8 = _errs316 === errors;
+errors = _errs315;
+if(vErrors !== null){
+if(_errs315){
+vErrors.length = _errs315;
+}
 else {
-const err356 = {instancePath:instancePath+"/stars/" + i9+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.pixels.type,parentSchema:schema21.properties.pixels,data:data146};
+vErrors = null;
+}
+}
+if(_valid8){
+const _errs318 = errors;
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+if(data144.atMost === undefined){
+const err356 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/then/required",keyword:"required",params:{missingProperty: "atMost"},message:"must have required property '"+"atMost"+"'",schema:schema25.allOf[0].then.required,parentSchema:schema25.allOf[0].then,data:data144};
 if(vErrors === null){
 vErrors = [err356];
 }
@@ -5772,11 +5751,11 @@ vErrors.push(err356);
 errors++;
 }
 }
-if(data132.threshold !== undefined){
-let data147 = data132.threshold;
-if((typeof data147 == "number") && (isFinite(data147))){
-if(data147 <= 0 || isNaN(data147)){
-const err357 = {instancePath:instancePath+"/stars/" + i9+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.properties.threshold,data:data147};
+var _valid8 = _errs318 === errors;
+valid74 = _valid8;
+}
+if(!valid74){
+const err357 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[0].if,parentSchema:schema25.allOf[0],data:data144};
 if(vErrors === null){
 vErrors = [err357];
 }
@@ -5785,9 +5764,13 @@ vErrors.push(err357);
 }
 errors++;
 }
-}
-else {
-const err358 = {instancePath:instancePath+"/stars/" + i9+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.properties.threshold.type,parentSchema:schema21.properties.threshold,data:data147};
+const _errs320 = errors;
+let valid76 = true;
+const _errs321 = errors;
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+let missing3;
+if((data144.kind === undefined) && (missing3 = "kind")){
+const err358 = {};
 if(vErrors === null){
 vErrors = [err358];
 }
@@ -5796,10 +5779,10 @@ vErrors.push(err358);
 }
 errors++;
 }
-}
-}
 else {
-const err359 = {instancePath:instancePath+"/stars/" + i9+"/limit",schemaPath:"#/definitions/haloLimit/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema21.type,parentSchema:schema21,data:data132};
+if(data144.kind !== undefined){
+if("surface" !== data144.kind){
+const err359 = {};
 if(vErrors === null){
 vErrors = [err359];
 }
@@ -5809,11 +5792,23 @@ vErrors.push(err359);
 errors++;
 }
 }
-if(data106.fNumberBefore !== undefined){
-let data148 = data106.fNumberBefore;
-if((typeof data148 == "number") && (isFinite(data148))){
-if(data148 <= 0 || isNaN(data148)){
-const err360 = {instancePath:instancePath+"/stars/" + i9+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data148};
+}
+}
+var _valid9 = _errs321 === errors;
+errors = _errs320;
+if(vErrors !== null){
+if(_errs320){
+vErrors.length = _errs320;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid9){
+const _errs323 = errors;
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+if(data144.atLeast === undefined){
+const err360 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/then/required",keyword:"required",params:{missingProperty: "atLeast"},message:"must have required property '"+"atLeast"+"'",schema:schema25.allOf[1].then.required,parentSchema:schema25.allOf[1].then,data:data144};
 if(vErrors === null){
 vErrors = [err360];
 }
@@ -5823,8 +5818,11 @@ vErrors.push(err360);
 errors++;
 }
 }
-else {
-const err361 = {instancePath:instancePath+"/stars/" + i9+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberBefore.type,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data148};
+var _valid9 = _errs323 === errors;
+valid76 = _valid9;
+}
+if(!valid76){
+const err361 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[1].if,parentSchema:schema25.allOf[1],data:data144};
 if(vErrors === null){
 vErrors = [err361];
 }
@@ -5833,12 +5831,13 @@ vErrors.push(err361);
 }
 errors++;
 }
-}
-if(data106.movedSpacingMm !== undefined){
-let data149 = data106.movedSpacingMm;
-if((typeof data149 == "number") && (isFinite(data149))){
-if(data149 <= 0 || isNaN(data149)){
-const err362 = {instancePath:instancePath+"/stars/" + i9+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data149};
+const _errs325 = errors;
+let valid78 = true;
+const _errs326 = errors;
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+let missing4;
+if((data144.kind === undefined) && (missing4 = "kind")){
+const err362 = {};
 if(vErrors === null){
 vErrors = [err362];
 }
@@ -5847,9 +5846,10 @@ vErrors.push(err362);
 }
 errors++;
 }
-}
 else {
-const err363 = {instancePath:instancePath+"/stars/" + i9+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.movedSpacingMm.type,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data149};
+if(data144.kind !== undefined){
+if("noise" !== data144.kind){
+const err363 = {};
 if(vErrors === null){
 vErrors = [err363];
 }
@@ -5860,8 +5860,22 @@ errors++;
 }
 }
 }
+}
+var _valid10 = _errs326 === errors;
+errors = _errs325;
+if(vErrors !== null){
+if(_errs325){
+vErrors.length = _errs325;
+}
 else {
-const err364 = {instancePath:instancePath+"/stars/" + i9,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data106};
+vErrors = null;
+}
+}
+if(_valid10){
+const _errs328 = errors;
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+if(data144.hours === undefined){
+const err364 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "hours"},message:"must have required property '"+"hours"+"'",schema:schema25.allOf[2].then.required,parentSchema:schema25.allOf[2].then,data:data144};
 if(vErrors === null){
 vErrors = [err364];
 }
@@ -5870,10 +5884,8 @@ vErrors.push(err364);
 }
 errors++;
 }
-}
-}
-else {
-const err365 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data105};
+if(data144.electronsPerCount === undefined){
+const err365 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "electronsPerCount"},message:"must have required property '"+"electronsPerCount"+"'",schema:schema25.allOf[2].then.required,parentSchema:schema25.allOf[2].then,data:data144};
 if(vErrors === null){
 vErrors = [err365];
 }
@@ -5883,14 +5895,442 @@ vErrors.push(err365);
 errors++;
 }
 }
+var _valid10 = _errs328 === errors;
+valid78 = _valid10;
 }
-else {
-const err366 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(!valid78){
+const err366 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[2].if,parentSchema:schema25.allOf[2],data:data144};
 if(vErrors === null){
 vErrors = [err366];
 }
 else {
 vErrors.push(err366);
+}
+errors++;
+}
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+if(data144.kind === undefined){
+const err367 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema25.required,parentSchema:schema25,data:data144};
+if(vErrors === null){
+vErrors = [err367];
+}
+else {
+vErrors.push(err367);
+}
+errors++;
+}
+if(data144.kind !== undefined){
+let data148 = data144.kind;
+if(!(((data148 === "share") || (data148 === "surface")) || (data148 === "noise"))){
+const err368 = {instancePath:instancePath+"/stars/" + i12+"/limit/kind",schemaPath:"#/definitions/haloLimit/properties/kind/enum",keyword:"enum",params:{allowedValues: schema25.properties.kind.enum},message:"must be equal to one of the allowed values",schema:schema25.properties.kind.enum,parentSchema:schema25.properties.kind,data:data148};
+if(vErrors === null){
+vErrors = [err368];
+}
+else {
+vErrors.push(err368);
+}
+errors++;
+}
+}
+if(data144.atMost !== undefined){
+let data149 = data144.atMost;
+if((typeof data149 == "number") && (isFinite(data149))){
+if(data149 >= 1 || isNaN(data149)){
+const err369 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema25.properties.atMost,data:data149};
+if(vErrors === null){
+vErrors = [err369];
+}
+else {
+vErrors.push(err369);
+}
+errors++;
+}
+if(data149 <= 0 || isNaN(data149)){
+const err370 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.atMost,data:data149};
+if(vErrors === null){
+vErrors = [err370];
+}
+else {
+vErrors.push(err370);
+}
+errors++;
+}
+}
+else {
+const err371 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.atMost.type,parentSchema:schema25.properties.atMost,data:data149};
+if(vErrors === null){
+vErrors = [err371];
+}
+else {
+vErrors.push(err371);
+}
+errors++;
+}
+}
+if(data144.atLeast !== undefined){
+let data150 = data144.atLeast;
+if((typeof data150 == "number") && (isFinite(data150))){
+if(data150 > 50 || isNaN(data150)){
+const err372 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema25.properties.atLeast,data:data150};
+if(vErrors === null){
+vErrors = [err372];
+}
+else {
+vErrors.push(err372);
+}
+errors++;
+}
+if(data150 < -50 || isNaN(data150)){
+const err373 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema25.properties.atLeast,data:data150};
+if(vErrors === null){
+vErrors = [err373];
+}
+else {
+vErrors.push(err373);
+}
+errors++;
+}
+}
+else {
+const err374 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.atLeast.type,parentSchema:schema25.properties.atLeast,data:data150};
+if(vErrors === null){
+vErrors = [err374];
+}
+else {
+vErrors.push(err374);
+}
+errors++;
+}
+}
+if(data144.hours !== undefined){
+let data151 = data144.hours;
+if((typeof data151 == "number") && (isFinite(data151))){
+if(data151 <= 0 || isNaN(data151)){
+const err375 = {instancePath:instancePath+"/stars/" + i12+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.hours,data:data151};
+if(vErrors === null){
+vErrors = [err375];
+}
+else {
+vErrors.push(err375);
+}
+errors++;
+}
+}
+else {
+const err376 = {instancePath:instancePath+"/stars/" + i12+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.hours.type,parentSchema:schema25.properties.hours,data:data151};
+if(vErrors === null){
+vErrors = [err376];
+}
+else {
+vErrors.push(err376);
+}
+errors++;
+}
+}
+if(data144.electronsPerCount !== undefined){
+let data152 = data144.electronsPerCount;
+if((typeof data152 == "number") && (isFinite(data152))){
+if(data152 <= 0 || isNaN(data152)){
+const err377 = {instancePath:instancePath+"/stars/" + i12+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.electronsPerCount,data:data152};
+if(vErrors === null){
+vErrors = [err377];
+}
+else {
+vErrors.push(err377);
+}
+errors++;
+}
+}
+else {
+const err378 = {instancePath:instancePath+"/stars/" + i12+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.electronsPerCount.type,parentSchema:schema25.properties.electronsPerCount,data:data152};
+if(vErrors === null){
+vErrors = [err378];
+}
+else {
+vErrors.push(err378);
+}
+errors++;
+}
+}
+if(data144.brighterBy !== undefined){
+let data153 = data144.brighterBy;
+if((typeof data153 == "number") && (isFinite(data153))){
+if(data153 > 50 || isNaN(data153)){
+const err379 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema25.properties.brighterBy,data:data153};
+if(vErrors === null){
+vErrors = [err379];
+}
+else {
+vErrors.push(err379);
+}
+errors++;
+}
+if(data153 < -50 || isNaN(data153)){
+const err380 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema25.properties.brighterBy,data:data153};
+if(vErrors === null){
+vErrors = [err380];
+}
+else {
+vErrors.push(err380);
+}
+errors++;
+}
+}
+else {
+const err381 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.brighterBy.type,parentSchema:schema25.properties.brighterBy,data:data153};
+if(vErrors === null){
+vErrors = [err381];
+}
+else {
+vErrors.push(err381);
+}
+errors++;
+}
+}
+if(data144.sky !== undefined){
+let data154 = data144.sky;
+if((typeof data154 == "number") && (isFinite(data154))){
+if(data154 < 0 || isNaN(data154)){
+const err382 = {instancePath:instancePath+"/stars/" + i12+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.sky,data:data154};
+if(vErrors === null){
+vErrors = [err382];
+}
+else {
+vErrors.push(err382);
+}
+errors++;
+}
+}
+else {
+const err383 = {instancePath:instancePath+"/stars/" + i12+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.sky.type,parentSchema:schema25.properties.sky,data:data154};
+if(vErrors === null){
+vErrors = [err383];
+}
+else {
+vErrors.push(err383);
+}
+errors++;
+}
+}
+if(data144.dark !== undefined){
+let data155 = data144.dark;
+if((typeof data155 == "number") && (isFinite(data155))){
+if(data155 < 0 || isNaN(data155)){
+const err384 = {instancePath:instancePath+"/stars/" + i12+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.dark,data:data155};
+if(vErrors === null){
+vErrors = [err384];
+}
+else {
+vErrors.push(err384);
+}
+errors++;
+}
+}
+else {
+const err385 = {instancePath:instancePath+"/stars/" + i12+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.dark.type,parentSchema:schema25.properties.dark,data:data155};
+if(vErrors === null){
+vErrors = [err385];
+}
+else {
+vErrors.push(err385);
+}
+errors++;
+}
+}
+if(data144.readNoise !== undefined){
+let data156 = data144.readNoise;
+if((typeof data156 == "number") && (isFinite(data156))){
+if(data156 < 0 || isNaN(data156)){
+const err386 = {instancePath:instancePath+"/stars/" + i12+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.readNoise,data:data156};
+if(vErrors === null){
+vErrors = [err386];
+}
+else {
+vErrors.push(err386);
+}
+errors++;
+}
+}
+else {
+const err387 = {instancePath:instancePath+"/stars/" + i12+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.readNoise.type,parentSchema:schema25.properties.readNoise,data:data156};
+if(vErrors === null){
+vErrors = [err387];
+}
+else {
+vErrors.push(err387);
+}
+errors++;
+}
+}
+if(data144.frameS !== undefined){
+let data157 = data144.frameS;
+if((typeof data157 == "number") && (isFinite(data157))){
+if(data157 <= 0 || isNaN(data157)){
+const err388 = {instancePath:instancePath+"/stars/" + i12+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.frameS,data:data157};
+if(vErrors === null){
+vErrors = [err388];
+}
+else {
+vErrors.push(err388);
+}
+errors++;
+}
+}
+else {
+const err389 = {instancePath:instancePath+"/stars/" + i12+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.frameS.type,parentSchema:schema25.properties.frameS,data:data157};
+if(vErrors === null){
+vErrors = [err389];
+}
+else {
+vErrors.push(err389);
+}
+errors++;
+}
+}
+if(data144.pixels !== undefined){
+let data158 = data144.pixels;
+if((typeof data158 == "number") && (isFinite(data158))){
+if(data158 < 1 || isNaN(data158)){
+const err390 = {instancePath:instancePath+"/stars/" + i12+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema25.properties.pixels,data:data158};
+if(vErrors === null){
+vErrors = [err390];
+}
+else {
+vErrors.push(err390);
+}
+errors++;
+}
+}
+else {
+const err391 = {instancePath:instancePath+"/stars/" + i12+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.pixels.type,parentSchema:schema25.properties.pixels,data:data158};
+if(vErrors === null){
+vErrors = [err391];
+}
+else {
+vErrors.push(err391);
+}
+errors++;
+}
+}
+if(data144.threshold !== undefined){
+let data159 = data144.threshold;
+if((typeof data159 == "number") && (isFinite(data159))){
+if(data159 <= 0 || isNaN(data159)){
+const err392 = {instancePath:instancePath+"/stars/" + i12+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.threshold,data:data159};
+if(vErrors === null){
+vErrors = [err392];
+}
+else {
+vErrors.push(err392);
+}
+errors++;
+}
+}
+else {
+const err393 = {instancePath:instancePath+"/stars/" + i12+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.threshold.type,parentSchema:schema25.properties.threshold,data:data159};
+if(vErrors === null){
+vErrors = [err393];
+}
+else {
+vErrors.push(err393);
+}
+errors++;
+}
+}
+}
+else {
+const err394 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema25.type,parentSchema:schema25,data:data144};
+if(vErrors === null){
+vErrors = [err394];
+}
+else {
+vErrors.push(err394);
+}
+errors++;
+}
+}
+if(data118.fNumberBefore !== undefined){
+let data160 = data118.fNumberBefore;
+if((typeof data160 == "number") && (isFinite(data160))){
+if(data160 <= 0 || isNaN(data160)){
+const err395 = {instancePath:instancePath+"/stars/" + i12+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data160};
+if(vErrors === null){
+vErrors = [err395];
+}
+else {
+vErrors.push(err395);
+}
+errors++;
+}
+}
+else {
+const err396 = {instancePath:instancePath+"/stars/" + i12+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberBefore.type,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data160};
+if(vErrors === null){
+vErrors = [err396];
+}
+else {
+vErrors.push(err396);
+}
+errors++;
+}
+}
+if(data118.movedSpacingMm !== undefined){
+let data161 = data118.movedSpacingMm;
+if((typeof data161 == "number") && (isFinite(data161))){
+if(data161 <= 0 || isNaN(data161)){
+const err397 = {instancePath:instancePath+"/stars/" + i12+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data161};
+if(vErrors === null){
+vErrors = [err397];
+}
+else {
+vErrors.push(err397);
+}
+errors++;
+}
+}
+else {
+const err398 = {instancePath:instancePath+"/stars/" + i12+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.movedSpacingMm.type,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data161};
+if(vErrors === null){
+vErrors = [err398];
+}
+else {
+vErrors.push(err398);
+}
+errors++;
+}
+}
+}
+else {
+const err399 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data118};
+if(vErrors === null){
+vErrors = [err399];
+}
+else {
+vErrors.push(err399);
+}
+errors++;
+}
+}
+}
+else {
+const err400 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data117};
+if(vErrors === null){
+vErrors = [err400];
+}
+else {
+vErrors.push(err400);
+}
+errors++;
+}
+}
+}
+else {
+const err401 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(vErrors === null){
+vErrors = [err401];
+}
+else {
+vErrors.push(err401);
 }
 errors++;
 }

@@ -70,15 +70,21 @@ export function filterOnSky(
       FAINT,
     ),
     skyPerPixel: summaryOf(passed, FAINT),
-    lines: targets.map((target, line) =>
-      lineOnSky(target, {
-        camera,
+    lines: withGroups(
+      targets.map((target, line) => ({
+        target,
         arriving:
           linePhotons(target.brightness, target.wavelengthNm) *
           airTransmission(target.wavelengthNm, airmass, aerosol) *
           efficiency.read(target.wavelengthNm) *
           grasp,
         transmittance: trials.transmittance[line]!,
+      })),
+    ).map(({ target, arriving, transmittance }) =>
+      lineOnSky(target, {
+        camera,
+        arriving,
+        transmittance,
         background,
         open,
         frameS: endless(frameS),
@@ -91,4 +97,33 @@ export function filterOnSky(
     openFrameS,
     unseenNm: trials.unseenNm,
   };
+}
+
+/** A line, or several as one, with its light and the trials of its transmittance. */
+interface Arriving {
+  readonly target: TargetLine;
+  readonly arriving: number;
+  readonly transmittance: Float64Array;
+}
+
+/** Lines, and after them each group of several as one line: its light is the sum, its transmittance their mean by light. */
+function withGroups(lines: readonly Arriving[]): Arriving[] {
+  const groups = [...new Set(lines.flatMap(({ target }) => target.group ?? []))];
+  const together = groups.flatMap((group): Arriving[] => {
+    const own = lines.filter(({ target }) => target.group === group);
+    if (own.length < 2) return [];
+    const arriving = own.reduce((sum, one) => sum + one.arriving, 0);
+    const weighted = (of: (one: Arriving) => number): number =>
+      own.reduce((sum, one) => sum + one.arriving * of(one), 0) / arriving;
+    const [first] = own;
+    const wavelengthNm = weighted(({ target }) => target.wavelengthNm);
+    return [
+      {
+        target: { name: group, wavelengthNm, brightness: first!.target.brightness },
+        arriving,
+        transmittance: first!.transmittance.map((_, k) => weighted((one) => one.transmittance[k]!)),
+      },
+    ];
+  });
+  return [...lines, ...together];
 }

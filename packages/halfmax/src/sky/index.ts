@@ -1,5 +1,5 @@
 export { type Camera, type ColourChannel, channelsOf, pixelGrasp } from './camera.js';
-export { colourChannels } from './colourChannels.js';
+export { type ColourResponses, colourChannels } from './colourChannels.js';
 export { type ContinuumLoss, continuumLoss } from './continuumLoss.js';
 export { detectedSky } from './detectedSky.js';
 export { filterOnSky } from './filterOnSky.js';

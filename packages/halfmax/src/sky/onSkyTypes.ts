@@ -9,6 +9,8 @@ export interface TargetLine {
   readonly name: string;
   readonly wavelengthNm: number;
   readonly brightness: LineBrightness;
+  /** Lines of one group, such as a doublet in one band, are also told together. */
+  readonly group?: string;
 }
 
 /** How the target is looked at. */

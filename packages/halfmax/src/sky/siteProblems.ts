@@ -1,6 +1,7 @@
 import type { FieldProblem } from '../beam/index.js';
 import { resolveLines } from '../reference/index.js';
 import { knownLightSources, lightSource } from './lightSource.js';
+import { responseProblems } from './responseProblems.js';
 import { siteClasses } from './siteSky.js';
 
 /**
@@ -34,22 +35,7 @@ export function siteProblems(site: Readonly<Record<string, unknown>>): FieldProb
       'give each source its share of the light, or leave the field out',
     );
   }
-  const efficiency = site['quantumEfficiency'];
-  if (Array.isArray(efficiency)) {
-    const rows = efficiency as unknown as readonly (readonly number[])[];
-    const at = rows.findIndex((row, i) => i > 0 && !(row[0]! > rows[i - 1]![0]!));
-    if (at > 0) {
-      add(
-        `quantumEfficiency[${at}]`,
-        `${rows[at]![0]} nm does not follow ${rows[at - 1]![0]} nm`,
-        'sort the table by wavelength, each once',
-      );
-    }
-  }
-  const range = site['rangeNm'] as readonly number[] | undefined;
-  if (Array.isArray(range) && !(range[0]! < range[1]!)) {
-    add('rangeNm', `is ${range[0]} to ${range[1]}`, 'write the lower value first');
-  }
+  problems.push(...responseProblems(site));
   const targets = Array.isArray(site['targets']) ? (site['targets'] as unknown[]) : [];
   targets.forEach((target, i) => {
     const { line } = (target ?? {}) as { line?: unknown };
