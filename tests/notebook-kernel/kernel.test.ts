@@ -12,7 +12,7 @@ import {
   type PatchedModules,
   patchedNames,
   TSLAB_VERSION,
-} from '../../packages/halfmax-notebook/src/kernel/patchTslab.js';
+} from '../../packages/halfmax-notebook/src/kernel/patchedNames.js';
 import { packRequest, type WireMessage } from '../../packages/halfmax-notebook/src/kernel/wireMessage.js';
 
 // The launcher runs from the build: `npm test` builds before.
@@ -133,6 +133,33 @@ describe('a kernel', () => {
       Array.from({ length: 10_000 }, (_, i) => `${i}\n`).join(''),
     );
     expect(streams.length).toBeLessThan(20);
+  });
+
+  it('finds names of earlier cells in shorthands, unless the cell has its own', async () => {
+    await run(`import { basename } from 'node:path';\nlet nm = 656.3;\nlet width = 3;\nlet order = 4;`);
+    const printed = async (code: string): Promise<string> =>
+      of(await run(code), 'stream')
+        .map(({ text }) => text)
+        .join('');
+    expect(
+      await printed(`console.log(JSON.stringify({ nm, deep: [{ width }] }), { basename }.basename('a/b'));`),
+    ).toBe('{"nm":656.3,"deep":[{"width":3}]} b\n');
+    expect(
+      await printed(
+        `const own = (nm: number): object => ({ nm, width });\nconst order = 5;\nconsole.log(own(1), { order });`,
+      ),
+    ).toBe('{ nm: 1, width: 3 } { order: 5 }\n');
+    await run(
+      `let rest = {};\n({ nm, width = nm, ...rest } = { nm: 500.7, a: 1 } as { nm: number; width?: number });`,
+    );
+    expect(await printed(`console.log(nm, width, rest, { nm, width });`)).toBe(
+      '500.7 500.7 { a: 1 } { nm: 500.7, width: 500.7 }\n',
+    );
+    const [error] = of(
+      await run(`const o = {\n  nm,\n  f: () => { throw new RangeError('here'); },\n};\no.f();`),
+      'error',
+    );
+    expect((error!['traceback'] as string[]).join(' ')).toContain('line 3:20');
   });
 
   it('gives an error its name, message and the line of the TypeScript', async () => {

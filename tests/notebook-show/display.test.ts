@@ -166,6 +166,21 @@ describe('the style of figures', () => {
     );
   });
 
+  it('sets a legend a line above the name of the upright axis, and a title above both', () => {
+    const wishes = { x: { quantity: 'Wavelength' }, y: { quantity: 'Transmittance' }, legend: true };
+    for (const [title, top] of [
+      [{}, 72],
+      [{ title: 'Filters' }, 96],
+    ] as const) {
+      const layout = layoutFor({ ...wishes, ...title, height: 400 });
+      const margin = layout['margin'] as { t: number; b: number };
+      const { y } = layout['legend'] as { y: number };
+      expect(margin.t).toBe(top);
+      // The name stands 8 px above the drawing and is about 20 px high.
+      expect((y - 1) * (400 - margin.t - margin.b)).toBeCloseTo(28, 9);
+    }
+  });
+
   it('closes a band and breaks it where there is no number', () => {
     const band = bandTrace([1, 2, 3, 4, 5], [0, 0, Number.NaN, 0, 0], [1, 2, 3, 4, 5], { colour: '#0072B2' });
     expect(band['x']).toEqual([1, 2, 2, 1, 1, null, 4, 5, 5, 4, 4]);

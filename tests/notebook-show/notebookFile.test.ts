@@ -163,6 +163,14 @@ describe('formatNotebook', () => {
     );
   });
 
+  it('gives a list of numbers one line, and one of texts a line for each', () => {
+    const metadata = { a: [1, null, -2.5e-9], b: [true, 2], c: ['x', 1] };
+    const written = formatNotebook({ nbformat: 4, nbformat_minor: 5, metadata, cells: [] });
+    expect(written).toContain(
+      '  "a": [1, null, -2.5e-9],\n  "b": [true, 2],\n  "c": [\n   "x",\n   1\n  ]\n',
+    );
+  });
+
   it('refuses a number that JSON cannot hold', () => {
     const bad = { nbformat: 4 as const, nbformat_minor: 5, metadata: { x: Number.NaN }, cells: [] };
     expect(() => formatNotebook(bad)).toThrow('formatNotebook requires finite numbers, got NaN');

@@ -395,7 +395,7 @@ async function checkStills() {
       document.getElementById('still').innerHTML = '';
     });
     const shot = await page.locator('#live').screenshot();
-    // Edges of bars: the browser sets them on whole pixels of the screen, the still on those of twice as many.
+    // Edges of bars: the browser sets them on whole pixels of the screen, the still on those of half as many again.
     const share = await differingShare(page, shot, Buffer.from(still.png));
     most = Math.max(most, share);
     check(

@@ -1,5 +1,5 @@
 // Notebooks executed by Jupyter's nbclient on our kernelspec give the outputs that our own run gives.
-// Run: npm run build && node tests/further/jupyter/check.mjs /usr/bin/python3
+// Run: npm run build && node tests/further/jupyter/check.mjs /usr/bin/python3 [--worked]
 import { cpSync, existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import {
@@ -22,22 +22,23 @@ const notebooksIn = (folder) =>
     .filter((name) => name.endsWith('.ipynb'))
     .map((name) => join(folder, name));
 
-function compare(name, ours, theirs) {
+function compare(name, ours, theirs, where = 'in our run') {
   const comparison = compareNotebooks(ours, theirs);
   check(
-    `${name}: the same outputs in nbclient and in our run`,
+    `${name}: the same outputs in nbclient and ${where}`,
     comparison.isSame,
     comparison.isSame
       ? `${comparison.cells.length} cells`
-      : formatComparison(comparison, 'ours', 'nbclient').slice(0, 2000),
+      : formatComparison(comparison, where, 'nbclient').slice(0, 2000),
   );
 }
 
 cpSync(fixtures, inFolder, { recursive: true });
 // Where the notebooks of the repository name a folder, it is relative to their own: those run in place.
-// The worked notebooks take some minutes more: `--worked` takes them in.
-const takesWorked = process.argv.includes('--worked') && existsSync(worked);
-const inPlace = [...notebooksIn(fixtures), ...(takesWorked ? notebooksIn(worked) : [])];
+const inPlace = notebooksIn(fixtures);
+// The worked notebooks take some minutes more: `--worked` takes them in. They are held against the outputs that they are
+// kept with; that our run gives those again is the matter of tests/further/notebooks.
+const kept = process.argv.includes('--worked') ? notebooksIn(worked) : [];
 const made = [
   work.put('cells.ipynb', manyCells),
   work.put('lines.ipynb', manyLines),
@@ -51,8 +52,8 @@ const failing = [
   ]),
 ];
 const all = [...inPlace, ...made, ...failing];
-const { records, out, fault } = executeByJupyter(python, work.folder, all);
-check('nbclient runs every notebook', records.length === all.length, fault);
+const { records, out, fault } = executeByJupyter(python, work.folder, [...all, ...kept]);
+check('nbclient runs every notebook', records.length === all.length + kept.length, fault);
 const ours = await run(work, ['rerun', ...all, '--out', work.out, '--fence', 'none', '--jobs', '2'], {
   cwd: root,
 });
@@ -66,7 +67,7 @@ check(
     .join(' / '),
 );
 
-for (const file of [...inPlace, ...made]) {
+for (const file of [...inPlace, ...made, ...kept]) {
   const name = basename(file);
   const record = records.find((one) => one.file === name);
   check(
@@ -74,8 +75,10 @@ for (const file of [...inPlace, ...made]) {
     record !== undefined && record.error === null,
     record?.error ?? '',
   );
-  if (existsSync(join(work.out, name)) && existsSync(join(out, name)))
-    compare(name, read(join(work.out, name)), read(join(out, name)));
+  const isKept = kept.includes(file);
+  const own = isKept ? file : join(work.out, name);
+  if (existsSync(own) && existsSync(join(out, name)))
+    compare(name, read(own), read(join(out, name)), isKept ? 'as it is kept' : 'in our run');
   else check(`${name}: both results are there`, false);
 }
 for (const file of failing) {

@@ -32,7 +32,7 @@ export function executeByJupyter(python, work, files) {
   const done = spawnSync(python, [script, out, ...files], {
     encoding: 'utf8',
     env,
-    timeout: 900_000,
+    timeout: 1_800_000,
     maxBuffer: 1 << 28,
   });
   const records = done.stdout

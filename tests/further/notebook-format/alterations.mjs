@@ -51,7 +51,7 @@ export const base = {
             'application/javascript': '1;\n2;',
             'image/png': 'AAAA',
             'application/json': { b: [1, 2.5, -3, 'x\ny'], a: {} },
-            'application/vnd.plotly.v1+json': { data: [], layout: { 2: 1, 10: 2 } },
+            'application/vnd.plotly.v1+json': { data: [{ y: [1.5, null, -2] }], layout: { 2: 1, 10: 2 } },
           },
         },
         { output_type: 'execute_result', metadata: {}, data: {}, execution_count: 3 },

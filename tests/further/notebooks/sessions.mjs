@@ -99,26 +99,37 @@ function writeSession(folder, spec, seed) {
  */
 export function makeSessions(folder) {
   const other = writeSession(join(folder, 'another-bench'), otherBench, 77);
-  const noLamp = copyWithout(join(folder, 'lamp-missing'), (entry) => entry.lamp === 'Ne');
-  // The filter stays in the list of filters: the harder case.
-  const noFilter = copyWithout(join(folder, 'filter-missing'), (entry) => entry.filter === 'ossenvale-ha');
+  // Without the lamp of neon, and without the scans of a filter that stays in the list of filters: the harder case.
+  const scanned = ['ossenvale-o3', 'brennick-twin'];
+  const missing = 'ossenvale-ha';
+  const isThere = (/** @type {{ lamp?: string, filter?: string }} */ { lamp, filter }) =>
+    lamp !== 'Ne' && (filter === undefined || scanned.includes(filter));
+  const gaps = copyOf(join(folder, 'gaps'), (manifest) => ({
+    ...manifest,
+    frames: manifest.frames.filter(isThere),
+    filters: manifest.filters.filter((/** @type {{ id: string }} */ { id }) =>
+      [missing, ...scanned].includes(id),
+    ),
+    stars: manifest.stars?.filter((/** @type {{ filter: string }} */ { filter }) =>
+      [missing, ...scanned].includes(filter),
+    ),
+  }));
   return [
     { name: 'another bench', session: other },
-    { name: 'a lamp missing', session: noLamp },
-    { name: 'a filter missing', session: noFilter },
+    { name: 'a lamp and a filter missing', session: gaps },
   ];
 }
 
 /**
  * @param {string} folder
- * @param {(entry: { lamp?: string, filter?: string }) => boolean} isLeftOut
+ * @param {(manifest: Record<string, any>) => { frames: readonly object[] }} change
  */
-function copyWithout(folder, isLeftOut) {
+function copyOf(folder, change) {
   cpSync(demo, folder, { recursive: true });
   const file = join(folder, 'session.json');
   const manifest = JSON.parse(readFileSync(file, 'utf8'));
-  const frames = manifest.frames.filter((/** @type {object} */ entry) => !isLeftOut(entry));
-  if (frames.length === manifest.frames.length) throw new Error(`nothing was left out of ${folder}`);
-  writeFileSync(file, `${JSON.stringify({ ...manifest, frames }, null, 2)}\n`);
+  const changed = change(manifest);
+  if (changed.frames.length === manifest.frames.length) throw new Error(`nothing was left out of ${folder}`);
+  writeFileSync(file, `${JSON.stringify(changed, null, 2)}\n`);
   return folder;
 }

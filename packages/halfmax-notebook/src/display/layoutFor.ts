@@ -32,6 +32,9 @@ export interface LayoutWishes {
 /** Arrows of annotations that have one. */
 const ARROW: FigurePart = { arrowcolor: grounds.light.quiet, arrowwidth: 1, arrowhead: 2, arrowsize: 1.2 };
 
+/** px of a line of text. */
+const LEGEND_LINE = 20;
+
 /** Fonts of the figures, first that is there. */
 export const figureFont: string = "'Noto Sans', 'DejaVu Sans', sans-serif";
 
@@ -88,10 +91,16 @@ export function figureStyle(): FigurePart {
 export function layoutFor(wishes: LayoutWishes): FigurePart {
   const { ink, quiet } = grounds.light;
   const style = figureStyle();
+  const height = wishes.height ?? 420;
+  const own = style['margin'] as { readonly t: number; readonly b: number };
+  const above = (wishes.title === undefined ? 0 : 24) + (wishes.legend === true ? LEGEND_LINE : 0);
+  const margin = { ...own, t: own.t + above };
   return {
     ...style,
-    height: wishes.height ?? 420,
+    height,
     showlegend: wishes.legend ?? false,
+    margin,
+    ...(wishes.legend === true ? { legend: legendAbove(style, height - margin.t - margin.b) } : {}),
     xaxis: {
       ...axis(wishes.x),
       title: { text: axisTitle(wishes.x), font: { color: quiet, size: 13 }, standoff: 10 },
@@ -99,7 +108,9 @@ export function layoutFor(wishes: LayoutWishes): FigurePart {
     yaxis: uprightAxis(wishes.y),
     annotations: [
       uprightTitle(wishes.y, 1),
-      ...(wishes.annotations ?? []).map((note) => ({ ...ARROW, ...note })),
+      ...(wishes.annotations ?? []).map((note) =>
+        note['showarrow'] === false ? note : { ...ARROW, ...note },
+      ),
     ],
     ...(wishes.shapes === undefined ? {} : { shapes: wishes.shapes }),
     ...(wishes.title === undefined
@@ -116,7 +127,6 @@ export function layoutFor(wishes: LayoutWishes): FigurePart {
             yref: 'container',
             yanchor: 'top',
           },
-          margin: { ...(style['margin'] as object), t: 76 },
         }),
     ...wishes.more,
   };
@@ -138,6 +148,12 @@ export function axisTitle(meaning: AxisMeaning): string {
   const unit = meaning.unit ?? '1';
   if (unit === '1' || unit === '') return meaning.quantity;
   return `${meaning.quantity} / ${/[ ·/]/.test(unit) ? `(${unit})` : unit}`;
+}
+
+/** The legend, a line above the name of the upright axis: both may be long. */
+function legendAbove(style: FigurePart, drawnHeight: number): FigurePart {
+  const y = 1 + (8 + LEGEND_LINE) / Math.max(LEGEND_LINE, drawnHeight);
+  return { ...(style['legend'] as object), y };
 }
 
 function axis(meaning: AxisMeaning): FigurePart {

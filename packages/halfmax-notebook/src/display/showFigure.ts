@@ -1,6 +1,7 @@
 import { type MimeBundle, PLOTLY_MIME } from '../notebook/index.js';
 import { drawStill, type Figure, plainFigure } from '../still/index.js';
 import { emit } from './emit.js';
+import { usedTemplate } from './usedTemplate.js';
 
 /**
  * Shows a figure: interactive where the viewer runs Plotly, as a still picture elsewhere, in one output.
@@ -14,7 +15,8 @@ import { emit } from './emit.js';
 export function showFigure(figure: Figure): MimeBundle | undefined {
   if (!Array.isArray(figure.data) || figure.data.length === 0)
     throw new RangeError('showFigure requires at least 1 trace, got none');
-  const { caption = 'A figure.', ...plain } = plainFigure(figure);
+  const { caption = 'A figure.', layout = {}, ...others } = plainFigure(figure);
+  const plain = { ...others, layout: usedTemplate(layout, others.data) };
   const bundle: Record<string, unknown> = {
     [PLOTLY_MIME]: { config: { displaylogo: false, responsive: true }, ...plain },
     'text/plain': caption,

@@ -66,6 +66,15 @@ describe('notebookInputs', () => {
     expect(() => within(given, () => notebookInputs(defaults))).toThrow(expected);
   });
 
+  it('writes the same of the folder for files, given or not, and gives the one that was given', () => {
+    const call = (): { out: string } => notebookInputs({ out: 'plots' });
+    const [bare, given] = [within({}, call), within({ out: join(folder, 'files') }, call)];
+    expect(given.values.out).toBe(join(folder, 'files'));
+    expect(bare.values.out).toBe('plots');
+    expect(given.shown).toBe('out  out\n');
+    expect([given.shown, given.used]).toEqual([bare.shown, bare.used]);
+  });
+
   it('does not take an inherited name for an input', () => {
     const { values } = within({}, () => notebookInputs({ toString: 'mine', constructor: 1 }));
     expect(values).toEqual({ toString: 'mine', constructor: 1 });

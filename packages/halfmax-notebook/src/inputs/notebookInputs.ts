@@ -39,8 +39,12 @@ export function notebookInputs<const D extends InputDefaults>(defaults: D): Note
     name,
     choose(name, standard, given),
   ]);
-  const used = Object.fromEntries(
-    chosen.map(([name, { from, value }]) => [name, { from, value: shown(name, value, from) }]),
+  const used: Record<string, Input> = Object.fromEntries(
+    chosen.map(([name, { from, value }]) => [
+      name,
+      // Where a run puts files is its own affair: what is written is the same in Jupyter and under the command.
+      name === 'out' ? { from: 'notebook', value: 'out' } : { from, value: shown(name, value, from) },
+    ]),
   );
   for (const [name, { value }] of chosen) {
     world?.used.set(name, used[name]!);
@@ -89,7 +93,6 @@ function parse(name: string, text: string, standard: InputValue): InputValue {
 
 /** What is written down: a folder without the path that leads to it on this machine. */
 function shown(name: string, value: InputValue, from: InputOrigin): InputValue {
-  if (name === 'out') return 'out';
   return name === 'session' && from === 'command' ? basename(String(value)) : value;
 }
 

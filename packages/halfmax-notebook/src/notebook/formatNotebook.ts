@@ -10,7 +10,8 @@ const LINE = /[^\n\r\v\f\x1c-\x1e\x85\u2028\u2029]*(?:\r\n|[\n\r\v\f\x1c-\x1e\x8
  * A notebook as the text of an .ipynb file: the same notebook always gives the same bytes.
  *
  * Keys sorted, one blank of indent, multi-line texts as lists of lines, other than ASCII written as it is, a line break
- * at the end: the style of the format's own tools.
+ * at the end: the style of the format's own tools. Only a list of numbers stands on one line, not on one for each: that
+ * makes notebooks with figures much smaller, and a curve that changed is one line of a difference.
  *
  * @param notebook - texts joined, as `readNotebook` gives them
  * @returns the file's content, to be written as UTF-8
@@ -54,6 +55,8 @@ function jsonText(value: unknown, newline: string): string {
   const inner = `${newline} `;
   if (Array.isArray(value)) {
     if (value.length === 0) return '[]';
+    if (value.every((item) => item === null || typeof item === 'number' || typeof item === 'boolean'))
+      return `[${value.map((item) => jsonText(item, inner)).join(', ')}]`;
     return `[${inner}${value.map((item) => jsonText(item ?? null, inner)).join(`,${inner}`)}${newline}]`;
   }
   if (isRecord(value)) {

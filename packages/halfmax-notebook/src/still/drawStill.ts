@@ -1,9 +1,11 @@
 import { createRequire } from 'node:module';
 import { isRecord } from '../notebook/index.js';
+import { encodePalettePng } from './encodePalettePng.js';
 import type { Figure, FigurePart, Still } from './figure.js';
 import { FIGURE_FONT, fontFile } from './figureFonts.js';
 import { figureStage } from './figureStage.js';
 import { plainFigure } from './plainFigure.js';
+import { straightColours } from './straightColours.js';
 import { withoutSliders } from './withoutSliders.js';
 
 /** Kinds of traces that are drawn right without a browser; others need WebGL, a map or a font engine. */
@@ -22,14 +24,14 @@ const DRAWN: ReadonlySet<string> = new Set([
 ]);
 
 interface Resvg {
-  render(): { asPng(): Uint8Array };
+  render(): { readonly pixels: Uint8Array; readonly width: number; readonly height: number };
 }
 
 const WIDTH = 760;
 const HEIGHT = 420;
 const MOST_PX = 4000;
-/** Pixels of the PNG over those of the SVG. */
-const SCALE = 2;
+/** Pixels of the PNG over those of the SVG: 1140 for a figure of the usual width, more than a page of text is wide. */
+const SCALE = 1.5;
 
 /**
  * A figure as a picture, drawn without a browser: the same figure always gives the same bytes.
@@ -37,7 +39,7 @@ const SCALE = 2;
  * The first call loads a document and Plotly, which takes about a second.
  *
  * @param figure - Plotly's data and layout; width and height default to 760 x 420 px
- * @returns SVG, and PNG of twice as many pixels
+ * @returns SVG, and PNG with 1.5 times its width and height in pixels and up to 128 colours
  * @throws {RangeError} a kind of trace that cannot be drawn without a browser (WebGL, maps, tables),
  * a size beyond 4000 px, or what is no figure
  */
@@ -55,7 +57,8 @@ export function drawStill(figure: Figure): Still {
       sansSerifFamily: FIGURE_FONT,
     },
   });
-  return { svg, png: picture.render().asPng() };
+  const { pixels, width, height } = picture.render();
+  return { svg, png: encodePalettePng(straightColours(pixels), width, height) };
 }
 
 /**

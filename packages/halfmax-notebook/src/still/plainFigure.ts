@@ -1,10 +1,13 @@
 import type { Figure, FigurePart } from './figure.js';
 
-/** Digits of the numbers in a figure: more than any screen shows, and short files. */
-const DIGITS = 7;
+/**
+ * Significant digits of the numbers in a figure: 656.281 nm, 0.912345. A drawing is some 700 px wide, so that even a
+ * tenth of it, drawn as large, shows no more. A small difference of large numbers is to be taken before it is drawn.
+ */
+const DIGITS = 6;
 
 /**
- * A figure as plain JSON: typed arrays become arrays, numbers keep seven significant digits, what is not finite becomes
+ * A figure as plain JSON: typed arrays become arrays, numbers keep six significant digits, what is not finite becomes
  * null (a gap in a line), functions and undefined fields go.
  *
  * @param figure - left as it is
