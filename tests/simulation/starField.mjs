@@ -45,11 +45,33 @@ function below(t) {
   return t >= 0 ? 1 - tail / 2 : tail / 2;
 }
 
-/** Share of a circle about the origin at a place, its edge blurred by the seeing. */
-function inside(dx, dy, radius, blur) {
-  if (radius <= 0) return 0;
-  const t = (radius - Math.hypot(dx, dy)) / blur;
-  return t > 5 ? 1 : t < -5 ? 0 : below(t);
+/** Share of a circle about the origin at a place, its edge softened: share of the light below t. */
+function inside(dx, dy, radius, edge) {
+  return radius <= 0 ? 0 : edge(radius - Math.hypot(dx, dy));
+}
+
+/** A straight edge blurred by a normal law of the given standard deviation, pixels. */
+function normalEdge(blur) {
+  return (distance) => {
+    const t = distance / blur;
+    return t > 5 ? 1 : t < -5 ? 0 : below(t);
+  };
+}
+
+/** A straight edge blurred by a Moffat profile: its line integral (1 + (x / alpha)^2)^(1/2 - beta), summed in a table. */
+function moffatEdge(alpha, beta) {
+  const reach = 50 * alpha;
+  const n = 20000;
+  const table = new Float64Array(n + 1);
+  const at = (k) => (1 + ((-reach + (2 * reach * k) / n) / alpha) ** 2) ** (0.5 - beta);
+  for (let k = 1; k <= n; k++) table[k] = table[k - 1] + (at(k - 1) + at(k)) / 2;
+  return (distance) => {
+    const place = ((distance + reach) / (2 * reach)) * n;
+    if (!(place > 0)) return 0;
+    if (place >= n) return 1;
+    const k = Math.floor(place);
+    return (table[k] + (place - k) * (table[k + 1] - table[k])) / table[n];
+  };
 }
 
 /**
@@ -57,7 +79,7 @@ function inside(dx, dy, radius, blur) {
  *
  * scene: { size | width, height, x, y, starCounts, coreFwhm, beta, aureoleShare, aureolePower, sky, slope: [sx, sy],
  *   readNoise, gain (electrons a count), full, halos: [{ inner, outer, dx, dy, share, blur? }], spikes, neighbours, trail,
- *   hotPixels, ellipticity }
+ *   hotPixels, ellipticity, moffatEdges }
  */
 export function picture(scene, seed) {
   const width = scene.width ?? scene.size;
@@ -75,8 +97,10 @@ export function picture(scene, seed) {
   const integral = Math.PI * bend * bend * (half === 1 ? Math.log(t) : (t ** (1 - half) - 1) / (1 - half));
   const aureoleTop = (starCounts * aureoleShare) / integral;
   const blur = coreFwhm / 2.355;
+  const softened = scene.moffatEdges ? moffatEdge(alpha, beta) : normalEdge(blur);
   const halos = scene.halos.map((halo) => ({
     ...halo,
+    edge: halo.blur === undefined ? softened : normalEdge(halo.blur),
     surface: (starCounts * halo.share) / (Math.PI * (halo.outer ** 2 - halo.inner ** 2)),
   }));
   const neighbours = scene.neighbours ?? [];
@@ -92,8 +116,8 @@ export function picture(scene, seed) {
       for (const halo of halos) {
         light +=
           halo.surface *
-          (inside(dx - halo.dx, dy - halo.dy, halo.outer, halo.blur ?? blur) -
-            inside(dx - halo.dx, dy - halo.dy, halo.inner, halo.blur ?? blur));
+          (inside(dx - halo.dx, dy - halo.dy, halo.outer, halo.edge) -
+            inside(dx - halo.dx, dy - halo.dy, halo.inner, halo.edge));
       }
       if (scene.spikes) {
         const r = Math.hypot(dx, dy) + 1;
@@ -208,5 +232,6 @@ export function randomScene(seed, size, halos = []) {
     hotPixels: Math.round(between(0, 2e-4) * size * size),
     ellipticity: between(-0.05, 0.05),
     round: random.uniform() < 0.5,
+    moffatEdges: random.uniform() < 0.5,
   };
 }

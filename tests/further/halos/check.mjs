@@ -1,11 +1,14 @@
 // Puts halos of known size and light into open images of saturated stars and looks for them, looks for halos where none
-// were put, and compares profiles with numpy's on the same pixels.
+// were put, compares profiles with numpy's on the same pixels, reads frames of every kind, and repeats a small part of
+// the simulation.
 // Run: npm run build && node tests/further/halos/check.mjs DIR [PYTHON]
 //   DIR  folder of FITS cut-outs of saturated stars
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { checkFullFrame, checkKinds } from './frames.mjs';
+import { checkSimulated } from './simulated.mjs';
 
 const [folder, python = '/usr/bin/python3'] = process.argv.slice(2);
 if (folder === undefined) {
@@ -13,7 +16,8 @@ if (folder === undefined) {
   process.exit(2);
 }
 const dist = process.env.HALFMAX_DIST ?? new URL('../../../packages/halfmax/dist', import.meta.url).pathname;
-const { measureHalo, polarGrid, ringEdges, haloGeometry } = await import(`${dist}/halo/index.js`);
+const halo = await import(`${dist}/halo/index.js`);
+const { measureHalo, polarGrid, ringEdges, haloGeometry } = halo;
 const { readStarImage } = await import(`${dist}/session/readStarImage.js`);
 const { randomStream } = await import(`${dist}/numeric/index.js`);
 
@@ -95,6 +99,8 @@ try {
         'limit is no number above 0',
       );
   }
+  checkKinds(readStarImage, python, work, check);
+  checkFullFrame(dist, work, check);
 } finally {
   rmSync(work, { recursive: true, force: true });
 }
@@ -104,6 +110,7 @@ console.log(
   `${found} of ${sought} injected halos found; outer radius within ${(100 * Math.max(...errors)).toFixed(2)} %; ` +
     `${held} of ${found} intervals hold the surface brightness`,
 );
+checkSimulated({ ...halo, randomStream }, check);
 console.log(`${passed} passed, ${failed} failed`);
 if (failed > 0 || passed === 0) process.exitCode = 1;
 

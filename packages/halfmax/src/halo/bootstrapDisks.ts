@@ -1,8 +1,8 @@
 import type { Measured } from '../metrics/index.js';
 import { quantile, type RandomStream, studentQuantile } from '../numeric/index.js';
-import { diskUncertainties } from './diskCovariance.js';
+import { uncertaintyAlong } from './diskCovariance.js';
+import { disksFrom } from './diskLayout.js';
 import type { DiskStart } from './diskShape.js';
-import { disksFrom } from './diskSystem.js';
 import type { DiskFit } from './fitDisks.js';
 import type { Misfit } from './fitMisfit.js';
 import { solveSymmetric } from './solveSymmetric.js';
@@ -78,38 +78,53 @@ export function bootstrapDisks(
       ),
     );
   }
-  const uncertainties = diskUncertainties(fit, misfit);
+  const along = uncertaintyAlong(fit, misfit);
   // 36 sectors are few: their own spread is known only so well.
   const widen = (studentQuantile(0.975, sectors - 1) / NORMAL_95) * Math.sqrt(sectors / (sectors - 1));
   return fit.disks.map((disk, d) => {
-    const surfaces = samples.map((sample) => sample[d]!.surface);
-    const spread = deviation(surfaces);
-    const floor = uncertainties[fit.begins[d]!]!;
-    const factor = widen * Math.max(1, spread > 0 ? floor / spread : 1);
     const summary = (of: (one: DiskStart) => number): Measured => {
       const value = of(disk);
       if (samples.length < draws / 2) {
         return { value, standardUncertainty: Number.POSITIVE_INFINITY, interval95: [-Infinity, Infinity] };
       }
       const list = samples.map((sample) => of(sample[d]!));
+      const spread = deviation(list);
+      // Sectors that happen to agree say no more than the noise of their pixels allows.
+      const floor = along(gradientOf(fit, d, of));
+      const factor = widen * Math.max(1, spread > 0 ? floor / spread : 1);
       return {
         value,
-        standardUncertainty: (factor / widen) * deviation(list),
+        standardUncertainty: Math.max(spread, floor),
         interval95: [
           value + factor * (quantile(list, 0.025) - value),
           value + factor * (quantile(list, 0.975) - value),
         ],
       };
     };
+    const surface = summary((one) => one.surface);
     return {
-      surface: summary((one) => one.surface),
+      surface,
       flux: summary(diskFlux),
       outer: summary((one) => one.outer),
       inner: summary((one) => one.inner),
       dx: summary((one) => one.dx),
       dy: summary((one) => one.dy),
-      significance: disk.surface / Math.max(floor, spread),
+      significance: disk.surface / surface.standardUncertainty,
     };
+  });
+}
+
+/** Derivatives of a number of one disk by the parameters of the fit, by small steps to both sides. */
+function gradientOf(fit: DiskFit, d: number, of: (one: DiskStart) => number): Float64Array {
+  return fit.parameters.map((value, j) => {
+    if (j < fit.begins[d]! || j >= (fit.begins[d + 1] ?? fit.parameters.length)) return 0;
+    const step = 1e-5 * Math.max(1e-3, Math.abs(value));
+    const at = (moved: number): number => {
+      const parameters = fit.parameters.slice();
+      parameters[j] = moved;
+      return of(disksFrom(parameters, fit.disks, fit.begins)[d]!);
+    };
+    return (at(value + step) - at(value - step)) / (2 * step);
   });
 }
 

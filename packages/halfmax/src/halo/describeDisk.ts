@@ -67,12 +67,15 @@ function withHiddenHole(
   const lost = isKnown ? obstruction ** 2 : seen ** 2 / 3;
   const spread = isKnown ? 0 : seen ** 2 * Math.sqrt(4 / 45);
   const value = flux.value * (1 - lost);
-  const reach = (end: number): number =>
-    Math.hypot((end - flux.value) * (1 - lost), 1.96 * spread * flux.value);
+  // The middle 95 % of the radii; their squares lie lopsided about the mean.
+  const most = isKnown ? lost : (0.975 * seen) ** 2;
+  const least = isKnown ? lost : (0.025 * seen) ** 2;
+  const reach = (end: number, other: number): number =>
+    Math.hypot((end - flux.value) * (1 - lost), (other - lost) * flux.value);
   return {
     value,
     standardUncertainty: Math.hypot(flux.standardUncertainty * (1 - lost), spread * flux.value),
-    interval95: [value - reach(flux.interval95[0]), value + reach(flux.interval95[1])],
+    interval95: [value - reach(flux.interval95[0], most), value + reach(flux.interval95[1], least)],
   };
 }
 

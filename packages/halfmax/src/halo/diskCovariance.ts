@@ -10,23 +10,40 @@ import { solveSymmetric } from './solveSymmetric.js';
  * @param misfit - of its rings
  * @returns one for each parameter; Infinity where nothing is known of it
  *
- * Source: covariance of clustered data: Liang, Zeger, Biometrika 73, 13 (1986).
+ * Source: covariance of clustered data: Liang, Zeger, Biometrika 73, 13 (1986); with robust weights: Huber, Proc. Fifth
+ * Berkeley Symp. 1, 221 (1967).
  */
 export function diskUncertainties(fit: DiskFit, misfit: Misfit): Float64Array {
   const p = fit.parameters.length;
-  const total = sumOf(fit.matrices, p * p);
-  const sectors = fit.scores.length;
-  const mean = sumOf(fit.scores, p);
-  const out = new Float64Array(p).fill(Number.POSITIVE_INFINITY);
-  for (let j = 0; j < p; j++) {
+  const along = uncertaintyAlong(fit, misfit);
+  return Float64Array.from({ length: p }, (_, j) => {
     const unit = new Float64Array(p);
     unit[j] = 1;
-    const row = solveSymmetric(total, unit, p, 0);
-    if (row === null) return out;
+    return along(unit);
+  });
+}
+
+/**
+ * The same for any number that depends on the parameters.
+ *
+ * @param fit - as fitted
+ * @param misfit - of its rings
+ * @returns standard uncertainty of a number, given its derivatives by the parameters; Infinity where nothing is known
+ */
+export function uncertaintyAlong(fit: DiskFit, misfit: Misfit): (gradient: Float64Array) => number {
+  const p = fit.parameters.length;
+  const total = sumOf(fit.matrices, p * p);
+  const sectors = fit.scores.length;
+  const mean = sumOf(fit.scores, p).map((value) => value / sectors);
+  return (gradient) => {
+    const row = solveSymmetric(total, gradient, p, 0);
+    if (row === null) return Number.POSITIVE_INFINITY;
+    let byNoise = 0;
+    for (let k = 0; k < p; k++) byNoise += row[k]! * gradient[k]!;
     let clustered = 0;
     for (const score of fit.scores) {
       let change = 0;
-      for (let k = 0; k < p; k++) change += row[k]! * (score[k]! - mean[k]! / sectors);
+      for (let k = 0; k < p; k++) change += row[k]! * (score[k]! - mean[k]!);
       clustered += change * change;
     }
     let fromRings = 0;
@@ -35,10 +52,9 @@ export function diskUncertainties(fit: DiskFit, misfit: Misfit): Float64Array {
       for (let k = 0; k < p; k++) change += row[k]! * score[k]!;
       fromRings += change * change * misfit.extraVariance[i]!;
     });
-    clustered *= sectors / (sectors - 1);
-    out[j] = Math.sqrt(Math.max(clustered, row[j]!) + fromRings);
-  }
-  return out;
+    clustered *= (fit.response ** 2 * sectors) / (sectors - 1);
+    return Math.sqrt(Math.max(clustered, byNoise) + fromRings);
+  };
 }
 
 /** Sum of arrays of one length. */

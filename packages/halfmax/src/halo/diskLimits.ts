@@ -1,5 +1,5 @@
+import type { DiskCandidate } from './diskCandidates.js';
 import { dot } from './leastSquares.js';
-import type { DiskCandidate } from './scanDisks.js';
 import type { DiskSearch } from './searchDisks.js';
 
 /** Upper limit of the surface brightness of one disk. */

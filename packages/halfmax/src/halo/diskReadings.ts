@@ -1,7 +1,7 @@
+import { rawHoles } from './diskCandidates.js';
 import type { DiskStart } from './diskShape.js';
 import { type DiskFit, fitDisks } from './fitDisks.js';
 import type { RingTable } from './ringTable.js';
-import { rawHoles } from './scanDisks.js';
 import { type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
 import { type WingModel, wingModel } from './wings.js';
 
@@ -19,6 +19,8 @@ const HOLE = 8;
 const USUAL_HOLES: readonly number[] = [0.2, 0.3, 0.4, 0.5];
 /** The same for several disks at once. */
 const COMMON_HOLES: readonly number[] = [0.2, 0.28, 0.36, 0.45];
+/** Holes whose shares differ by less than this of the larger can be one obstruction's: faint edges are not surer. */
+const SAME_SHARE = 0.15;
 /** An inner radius this near to another disk's outer one, pixels and share of it, can be one disk cut in two. */
 const TOUCHING_PIXELS = 4;
 const TOUCHING_SHARE = 0.05;
@@ -125,22 +127,29 @@ export function regroupDisks(
       }
     });
   });
-  const score = (fit: DiskFit): number => fit.sum + fit.parameters.length * Math.log(n);
+  const score = (fit: DiskFit): number =>
+    fit.loss + (fit.parameters.length - sharedHoles(fit.disks)) * Math.log(n);
+  // Each with weights of its own: those of a wrong reading hide the cells that speak against it.
   const fitted = (some: readonly DiskStart[], k: number): DiskFit =>
-    fitDisks(
-      table,
-      wingModel(table.radius[0]!, table.radius[n - 1]!, k, options.reference),
-      some,
-      settled.weights,
-    );
+    fitDisks(table, wingModel(table.radius[0]!, table.radius[n - 1]!, k, options.reference), some);
   let best = { disks, terms, score: score(fitted(disks, terms)) - 1 };
   for (const reading of readings) {
-    const fit = fitted(reading, stiff);
+    let fit = fitted(reading, stiff);
+    // A disk that only made up for wrong holes falls below 0 with the right ones.
+    const lit = fit.disks.filter((disk) => disk.surface > 0);
+    if (lit.length > 0 && lit.length < fit.disks.length) fit = fitted(lit, stiff);
     if (score(fit) < best.score && fit.disks.every((disk) => disk.surface > 0)) {
       best = { disks: fit.disks, terms: stiff, score: score(fit) };
     }
   }
   return { disks: best.disks, terms: best.terms };
+}
+
+/** Holes that need no number of their own: all of them one obstruction's shadow. */
+function sharedHoles(disks: readonly DiskStart[]): number {
+  const shares = disks.filter(({ holeFree }) => holeFree).map(({ inner, outer }) => inner / outer);
+  if (shares.length < 2) return 0;
+  return Math.max(...shares) - Math.min(...shares) < SAME_SHARE * Math.max(...shares) ? shares.length - 1 : 0;
 }
 
 function replaced(disks: readonly DiskStart[], d: number, change: Partial<DiskStart>): DiskStart[] {

@@ -19,11 +19,8 @@ export interface DiskStart extends DiskShape {
   readonly placeFree: boolean;
 }
 
-/** Root of 5: a cubic ramp of this many standard deviations to each side has that standard deviation. */
-const RAMP = Math.sqrt(5);
-
 /**
- * Share of a place that a disk covers, its edges softened, with derivatives.
+ * Share of a place that a disk covers, its edges softened by a normal law, with derivatives.
  *
  * @param shape - of the disk
  * @param x - of the place from the star, pixels
@@ -35,29 +32,38 @@ export function diskShare(shape: DiskShape, x: number, y: number, softness: numb
   const px = x - shape.dx;
   const py = y - shape.dy;
   const distance = Math.sqrt(px * px + py * py) || 1e-9;
-  const reach = RAMP * softness;
-  const outer = (shape.outer - distance) / reach;
-  const inner = (shape.inner - distance) / reach;
-  const outerSlope = rampSlope(outer) / reach;
-  const innerSlope = shape.inner > 0 ? rampSlope(inner) / reach : 0;
-  const along = outerSlope - innerSlope;
-  out[0] = ramp(outer) - (shape.inner > 0 ? ramp(inner) : 0);
-  out[1] = outerSlope;
-  out[2] = -innerSlope;
+  const outer = (shape.outer - distance) / softness;
+  const inner = shape.inner > 0 ? (shape.inner - distance) / softness : Number.NEGATIVE_INFINITY;
+  const outerDensity = density(outer);
+  const innerDensity = density(inner);
+  const along = (outerDensity - innerDensity) / softness;
+  out[0] = below(outer, outerDensity) - below(inner, innerDensity);
+  out[1] = outerDensity / softness;
+  out[2] = -innerDensity / softness;
   out[3] = (along * px) / distance;
   out[4] = (along * py) / distance;
-  out[5] = (inner * innerSlope * reach - outer * outerSlope * reach) / softness;
+  out[5] = ((innerDensity === 0 ? 0 : inner * innerDensity) - outer * outerDensity) / softness;
 }
 
-/** 0 below -1, 1 above 1, a cubic between. */
-function ramp(t: number): number {
-  if (t <= -1) return 0;
-  if (t >= 1) return 1;
-  return 0.5 + 0.75 * t - 0.25 * t * t * t;
+/** Beyond this many standard deviations an edge is over. */
+const EDGE_REACH = 5;
+const ROOT_TWO_PI = 2.5066282746310002;
+
+function density(t: number): number {
+  return t > EDGE_REACH || t < -EDGE_REACH ? 0 : Math.exp(-0.5 * t * t) / ROOT_TWO_PI;
 }
 
-function rampSlope(t: number): number {
-  return t <= -1 || t >= 1 ? 0 : 0.75 * (1 - t * t);
+/**
+ * Normal probability below t, its density given: `normalCdf` to 7.5e-8, many times quicker.
+ *
+ * Source: Abramowitz, Stegun (1964), 26.2.17.
+ */
+function below(t: number, densityHere: number): number {
+  if (densityHere === 0) return t > 0 ? 1 : 0;
+  const u = 1 / (1 + 0.2316419 * Math.abs(t));
+  const series = 1.781477937 + u * (-1.821255978 + u * 1.330274429);
+  const tail = densityHere * u * (0.31938153 + u * (-0.356563782 + u * series));
+  return t >= 0 ? 1 - tail : tail;
 }
 
 /**

@@ -1,23 +1,19 @@
 import { refuse } from '../errors.js';
-import { absent, isAbsent, type Quantity, quantity } from '../metrics/index.js';
+import { absent, isAbsent, type Quantity } from '../metrics/index.js';
 import type { RandomStream } from '../numeric/index.js';
 import { bootstrapDisks } from './bootstrapDisks.js';
 import { describeDisk } from './describeDisk.js';
-import { describeProfile } from './describeProfile.js';
-import { diskUncertainties } from './diskCovariance.js';
-import { diskLimits } from './diskLimits.js';
+import { describeMeasurement } from './describeMeasurement.js';
 import { findStar } from './findStar.js';
-import type { HaloLimit, HaloMeasurement } from './haloMeasurement.js';
+import type { HaloMeasurement } from './haloMeasurement.js';
 import { type HaloSetup, requireHaloSetup } from './haloSetup.js';
-import { surfaceMagnitudes } from './haloUnits.js';
 import { locateCentre } from './locateCentre.js';
-import { maskOutliers, maskSaturated, ringNoise } from './maskPixels.js';
-import { medianOf } from './medianOf.js';
+import { maskOutliers, maskSaturated } from './maskPixels.js';
 import { type PolarGrid, polarGrid } from './polarGrid.js';
 import { ringEdges } from './ringEdges.js';
 import { ringTable } from './ringTable.js';
 import { type DiskSearch, searchDisks } from './searchDisks.js';
-import { PIXEL_HOT, PIXEL_NEIGHBOUR, PIXEL_SATURATED, PIXEL_UNDEFINED, type StarImage } from './starImage.js';
+import type { StarImage } from './starImage.js';
 import { coreRadius, requireRoom, ringReach, starLight } from './starRoom.js';
 import type { ReferenceProfile } from './wings.js';
 
@@ -95,81 +91,10 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
     .sort((a, b) =>
       isAbsent(a.fluxCounts) || isAbsent(b.fluxCounts) ? 0 : b.fluxCounts.value - a.fluxCounts.value,
     );
-  const limits = diskLimits(search, setup.obstruction ?? 0).map((limit): HaloLimit => {
-    const share = isAbsent(starCounts) ? starCounts : limit.flux / starCounts.value;
-    const surface = surfaceMagnitudes(limit.surface, units);
-    return {
-      outerRadiusPixels: limit.outer,
-      innerRadiusPixels: limit.inner,
-      surfaceCounts: limit.surface,
-      fluxCounts: limit.flux,
-      shareOfStar: share,
-      magnitudesFainter: typeof share === 'number' ? -2.5 * Math.log10(share) : share,
-      surfaceMagnitudes: surface,
-    };
-  });
-  if (limits.length === 0)
-    notes.push('no disk could be told from the background and the wings in this image');
-  const uncertainties = diskUncertainties(search.fit, search.misfit);
-  const background = (k: number): Quantity =>
-    Number.isFinite(uncertainties[k]!)
-      ? quantity(search.fit.parameters[k]!, uncertainties[k]!)
-      : absent('the fit does not tell it from the wings');
-  const noise = ringNoise(grid);
-  const table = search.table;
-  const place = (value: number, uncertainty: number, axis: 0 | 1): Quantity =>
-    Number.isFinite(uncertainty)
-      ? quantity(value + image.offset[axis] + 1, uncertainty)
-      : absent('too little of the star is free of saturation');
-  const count = (bit: number): number => {
-    let sum = 0;
-    for (let k = 0; k < mask.length; k++) if ((mask[k]! & bit) !== 0) sum++;
-    return sum;
-  };
-  const measurement: HaloMeasurement = {
-    image: name,
-    frame: image.frame,
-    centre: {
-      x: place(centre.x, centre.standardUncertaintyX, 0),
-      y: place(centre.y, centre.standardUncertaintyY, 1),
-      fromPixels: centre.fromPixels,
-      toPixels: centre.toPixels,
-    },
-    coveredPixels: [
-      table.radius[0]! - table.width[0]! / 2,
-      table.radius[table.radius.length - 1]! + table.width[table.radius.length - 1]! / 2,
-    ],
-    saturated,
-    arcsecPerPixel: scale,
-    background: {
-      counts: background(0),
-      slopeX: background(1),
-      slopeY: background(2),
-      noise: farNoise(noise, table.ring),
-    },
-    masked: {
-      undefined: count(PIXEL_UNDEFINED),
-      saturated: count(PIXEL_SATURATED),
-      hot: count(PIXEL_HOT),
-      neighbours: count(PIXEL_NEIGHBOUR),
-    },
-    starCounts,
-    wings: {
-      method: setup.reference === undefined ? 'model' : 'reference',
-      exponent: exponentOf(search),
-      terms: search.terms,
-      misfitShare: search.misfit.wingShare,
-    },
-    disks,
-    detection: {
-      level: Number.isFinite(search.level) ? search.level : absent('no disk could be looked for'),
-      falseAlarm: setup.falseAlarm ?? 0.002,
-    },
-    limits,
-    profile: describeProfile(grid, core, search, units),
-    seedDraws: draws,
-    notes,
-  };
+  const measurement = describeMeasurement(
+    { image, setup, centre, saturated, core, mask, grid, search, disks, draws, notes },
+    units,
+  );
   return { measurement, workings: { mask, grid, search, starCounts } };
 }
 
@@ -188,20 +113,4 @@ export function wingReference(result: HaloResult): ReferenceProfile {
     counts: table.mean.map((value) => value - level),
     variance: table.meanVariance,
   };
-}
-
-/** Noise of a pixel in the outer fifth of the rings used. */
-function farNoise(noise: Float64Array, rings: Int32Array): number | { readonly absent: string } {
-  const value = medianOf(Array.from(rings.subarray(Math.floor(rings.length * 0.8)), (ring) => noise[ring]!));
-  return Number.isFinite(value) ? value : absent('too few pixels in each cell');
-}
-
-/** Power by which the wings fall between their innermost radius and three times that. */
-function exponentOf(search: DiskSearch): number | { readonly absent: string } {
-  const { table, fit } = search;
-  const from = table.radius[0]!;
-  const k = table.radius.findIndex((radius) => radius >= 3 * from);
-  const ratio = fit.wingLight[0]! / fit.wingLight[Math.max(0, k)]!;
-  if (k < 1 || !(ratio > 1)) return absent('the wings do not fall over the range measured');
-  return Math.log(ratio) / Math.log(table.radius[k]! / from);
 }

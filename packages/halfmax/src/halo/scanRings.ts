@@ -1,7 +1,8 @@
+import type { RawCandidate } from './diskCandidates.js';
 import type { DiskStart } from './diskShape.js';
 import { diskColumns } from './diskShape.js';
 import type { RingTable } from './ringTable.js';
-import { type DiskScan, type RawCandidate, scanDisks } from './scanDisks.js';
+import { type DiskScan, scanDisks } from './scanDisks.js';
 import { type ReferenceProfile, ringColumns, wingModel, wingTerms } from './wings.js';
 
 /** What a search for disks goes by. */

@@ -1,13 +1,14 @@
 import type { RandomStream } from '../numeric/index.js';
+import { type DiskCandidate, projectCandidates, rawCandidates } from './diskCandidates.js';
 import { diskUncertainties } from './diskCovariance.js';
 import { openHoles, regroupDisks, settleDisks } from './diskReadings.js';
 import type { DiskStart } from './diskShape.js';
+import { falseAlarmLevel } from './falseAlarmLevel.js';
 import { type DiskFit, fitDisks } from './fitDisks.js';
 import { fitMisfit, type Misfit } from './fitMisfit.js';
 import { leastSquares } from './leastSquares.js';
 import type { PolarGrid } from './polarGrid.js';
 import { type RingTable, ringTable } from './ringTable.js';
-import { type DiskCandidate, falseAlarmLevel, projectCandidates, rawCandidates } from './scanDisks.js';
 import { knownColumns, type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
 import { ringColumns, type WingModel, wingModel } from './wings.js';
 
@@ -27,6 +28,8 @@ export interface DiskSearch {
 }
 
 const NOISE_DRAWS = 120;
+/** A disk reaches more than this beyond the edge of the star's core, pixels: a fit is not let below 2. */
+const LEAST_DISK = 2.5;
 
 /**
  * Looks for disks one after another, until noise would do as well, then keeps as many as stand up to the misfit of
@@ -124,10 +127,17 @@ export function searchDisks(
   return steps[0]!;
 }
 
-/** Whether each disk of a fit is above the level, misfit and all. */
+/**
+ * Whether each disk of a fit is above the level, misfit and all. One that shrank to the innermost rings is what the wings
+ * leave there, not a disk.
+ */
 function standsUp(step: DiskSearch): boolean {
   const uncertainties = diskUncertainties(step.fit, step.misfit);
-  return step.fit.disks.every((disk, d) => disk.surface / uncertainties[step.fit.begins[d]!]! >= step.level);
+  const { radius, width } = step.table;
+  const least = radius[0]! - width[0]! / 2 + LEAST_DISK;
+  return step.fit.disks.every(
+    (disk, d) => disk.outer > least && disk.surface / uncertainties[step.fit.begins[d]!]! >= step.level,
+  );
 }
 
 function onGrid(grid: PolarGrid, table: RingTable, light: Float64Array): Float64Array {

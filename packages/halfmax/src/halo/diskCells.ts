@@ -1,0 +1,109 @@
+import type { Layout } from './diskLayout.js';
+import { type DiskStart, diskShare } from './diskShape.js';
+import type { RingTable } from './ringTable.js';
+import type { WingModel } from './wings.js';
+
+/** What does not change while disks are fitted. */
+export interface StaticCells {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Background and wings of each cell, `fixed` numbers each. */
+  readonly rows: Float64Array;
+}
+
+/** Background and wings of each cell. */
+export function staticCells(table: RingTable, wings: WingModel): StaticCells {
+  const { sectors, cellRadius } = table;
+  const fixed = 3 + wings.size;
+  const length = cellRadius.length;
+  const x = new Float64Array(length);
+  const y = new Float64Array(length);
+  const rows = new Float64Array(length * fixed);
+  for (let k = 0; k < length; k++) {
+    const r = cellRadius[k] || 1;
+    const angle = (((k % sectors) + 0.5) * 2 * Math.PI) / sectors;
+    x[k] = r * Math.cos(angle);
+    y[k] = r * Math.sin(angle);
+    rows[k * fixed] = 1;
+    rows[k * fixed + 1] = x[k]!;
+    rows[k * fixed + 2] = y[k]!;
+    wings.at(r, rows, k * fixed + 3);
+  }
+  return { x, y, rows };
+}
+
+const share = new Float64Array(6);
+
+/** Fills the disks' part of a row (derivatives by the parameters) and returns the disks' light in a cell. */
+export function diskRow(
+  table: RingTable,
+  cells: StaticCells,
+  layout: Layout,
+  k: number,
+  disks: readonly DiskStart[],
+  row: Float64Array,
+): number {
+  const x = cells.x[k]!;
+  const y = cells.y[k]!;
+  const width = table.width[Math.floor(k / table.sectors)]!;
+  const arc = (2 * Math.PI) / table.sectors;
+  let light = 0;
+  for (let d = 0; d < disks.length; d++) {
+    const disk = disks[d]!;
+    // Along the arc of a cell the distance from a displaced middle changes.
+    const across =
+      disk.dx === 0 && disk.dy === 0 ? 0 : ((disk.dx * y - disk.dy * x) * arc) / Math.hypot(x, y);
+    const softness = Math.sqrt((width * width + across * across) / 12 + disk.blur * disk.blur);
+    diskShare(disk, x, y, softness, share);
+    light += disk.surface * share[0]!;
+    let at = layout.begins[d]!;
+    row[at++] = share[0]!;
+    if (disk.radiusFree) {
+      row[at++] = disk.surface * share[1]!;
+      row[at++] = (disk.surface * share[5]! * disk.blur) / softness;
+    }
+    if (disk.holeFree) row[at++] = disk.surface * share[2]!;
+    if (disk.placeFree) {
+      row[at++] = disk.surface * share[3]!;
+      row[at++] = disk.surface * share[4]!;
+    }
+  }
+  return light;
+}
+
+/** Value of the model at a cell; fills `row` with its derivatives. */
+export function evaluate(
+  table: RingTable,
+  cells: StaticCells,
+  layout: Layout,
+  k: number,
+  theta: Float64Array,
+  disks: readonly DiskStart[],
+  row: Float64Array,
+): number {
+  const { fixed } = layout;
+  let value = diskRow(table, cells, layout, k, disks, row);
+  for (let j = 0; j < fixed; j++) {
+    row[j] = cells.rows[k * fixed + j]!;
+    value += theta[j]! * row[j]!;
+  }
+  return value;
+}
+
+/** Adds a row to normal equations; the lower half of the matrix is filled. */
+export function addTo(
+  matrix: Float64Array,
+  right: Float64Array,
+  row: Float64Array,
+  weight: number,
+  residual: number,
+  p: number,
+): void {
+  for (let a = 0; a < p; a++) {
+    const factor = weight * row[a]!;
+    if (factor === 0) continue; // a disk that does not reach here
+    right[a]! += factor * residual;
+    const base = a * p;
+    for (let b = 0; b <= a; b++) matrix[base + b]! += factor * row[b]!;
+  }
+}
