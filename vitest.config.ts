@@ -1,8 +1,11 @@
 import { availableParallelism } from 'node:os';
 import { configDefaults, defineConfig } from 'vitest/config';
 
-/** Replaces a module of Node, so that it needs a process of its own. */
-const replacing = 'packages/halfmax/src/session/writeResult.rollback.test.ts';
+/** Replace modules of Node, or put stand-ins for loaded ones: each needs a process of its own. */
+const replacing = [
+  'packages/halfmax/src/session/writeResult.rollback.test.ts',
+  'tests/notebook-show/emit.test.ts',
+];
 
 /** Runs tests by their tags; heeded in a file as on the command line, though the type of a file's options lacks it. */
 export function only(tags: string): object {
@@ -21,14 +24,14 @@ export default defineConfig({
     tags: [{ name: 'long', description: 'run by .ci/run alone', timeout: 180_000 }],
     ...only('!long'),
     projects: [
-      { extends: true, test: { name: 'alone', include: [replacing] } },
+      { extends: true, test: { name: 'alone', include: replacing } },
       {
         extends: true,
         // The others share their processes: what they import is loaded once.
         test: {
           name: 'together',
           include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
-          exclude: [...configDefaults.exclude, replacing],
+          exclude: [...configDefaults.exclude, ...replacing],
           isolate: false,
         },
       },

@@ -36,6 +36,21 @@ describe('apertureSum', () => {
     expect(sum.standardUncertainty / truth).toBeLessThan(0.005);
   });
 
+  it('leaves out a hot pixel and another star beyond the core', () => {
+    const stream = randomStream(6);
+    const [size, sigma, top] = [120, 3, 9000];
+    const clean = Float32Array.from({ length: size * size }, (_, k) => {
+      const [dx, dy] = [(k % size) - 60, Math.floor(k / size) - 60];
+      return 700 + top * (1 + (dx * dx + dy * dy) / (4 * sigma * sigma)) ** -2 + 8 * stream.normal();
+    });
+    const place = { x: 60, y: 60 };
+    const sumOf = (counts: Float32Array): number =>
+      apertureSum(starImage(size, size, counts), new Uint8Array(size * size), place)!.counts;
+    const hot = clean.slice();
+    hot[60 * size + 68] = 40000;
+    expect(Math.abs(sumOf(hot) - sumOf(clean))).toBeLessThan(0.001 * sumOf(clean));
+  });
+
   it('gives nothing where no aperture fits', () => {
     const image = starImage(40, 40, new Float32Array(1600));
     expect(apertureSum(image, new Uint8Array(1600), { x: 5, y: 20 })).toBeNull();

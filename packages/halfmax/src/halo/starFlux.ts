@@ -15,6 +15,8 @@ export interface StarFlux {
 }
 
 const LARGEST_APERTURE = 60;
+/** Share of a star's light that may lie in an aureole below the noise of a short exposure. Common practice, no source. */
+const MOST_UNSEEN = 0.05;
 
 /**
  * Light of a star from a short exposure in which it is not saturated.
@@ -52,10 +54,13 @@ export function starFluxFromShort(
   const sum = apertureSum(image, mask, centre);
   if (sum === null)
     refuse(name, '', 'shows the star too near to the edge', 'give an image with room about the star');
+  // The aureole that a short exposure does not show: rectangular from nothing to the most.
+  const counts = sum.counts * (1 + MOST_UNSEEN / 2);
   return {
-    counts: sum.counts * exposureRatio,
-    standardUncertainty: sum.standardUncertainty * exposureRatio,
-    source: `${name}, aperture of ${sum.radius} pixels`,
+    counts: counts * exposureRatio,
+    standardUncertainty:
+      Math.hypot(sum.standardUncertainty, (sum.counts * MOST_UNSEEN) / Math.sqrt(12)) * exposureRatio,
+    source: `${name}, aperture of ${sum.radius} pixels and ${100 * MOST_UNSEEN} % at most beyond it`,
   };
 }
 
@@ -86,7 +91,7 @@ export function starFluxFromMagnitude(
 }
 
 /**
- * Light within the aperture at which the star sinks into the noise, background taken from a ring about it.
+ * Light of a star within the aperture at which it sinks into the noise, background taken from a ring about it.
  *
  * @param image - the picture
  * @param mask - 0 where a pixel may be used
@@ -98,49 +103,74 @@ export function apertureSum(
   mask: Uint8Array,
   centre: Place,
 ): { counts: number; standardUncertainty: number; radius: number } | null {
-  const { width, height, counts } = image;
+  const { width, height } = image;
   const room = Math.floor(Math.min(centre.x, centre.y, width - 1 - centre.x, height - 1 - centre.y));
   const most = Math.min(LARGEST_APERTURE, Math.floor(room / 1.5));
   if (most < 6) return null;
+  const { rings, outside } = ringsAbout(image, mask, centre, most);
+  const level = medianOf(outside);
+  const noise = 1.4826 * medianOf(outside.map((value) => Math.abs(value - level)));
+  let reached = 0;
+  let last = 0;
+  let total = 0;
+  let pixels = 0;
+  for (let radius = 0; radius <= most; radius++) {
+    const { values, missing } = rings[radius]!;
+    if (values.length === 0 && missing === 0) continue;
+    if (values.length === 0) return null;
+    const light = ringLight(values, radius, level, noise);
+    if (radius >= CORE_PIXELS && light < (2 * noise) / Math.sqrt(values.length)) break;
+    reached = radius;
+    last = light * values.length;
+    total += light * (values.length + missing);
+    pixels += values.length + missing;
+  }
+  const levelVariance = (1.57 * noise * noise) / outside.length;
+  // What the next rings hold just below the noise: half of the last ring's light.
+  const beyond = Math.max(0, last) * 0.5;
+  return {
+    counts: total,
+    standardUncertainty: Math.hypot(noise * Math.sqrt(pixels), pixels * Math.sqrt(levelVariance), beyond),
+    radius: reached,
+  };
+}
+
+/** Rings nearer than this are the star's core, where pixels of one ring differ. */
+const CORE_PIXELS = 6;
+/** A pixel further from the median of its ring, in standard deviations of noise and unevenness, is hot or another star. */
+const STRAY = 6;
+/** Unevenness of a star's light along a ring: common practice, no source. */
+const UNEVEN = 0.3;
+/** Pixels about a place, ring by ring, and those of the ring of background. */
+function ringsAbout(
+  { width, counts }: StarImage,
+  mask: Uint8Array,
+  centre: Place,
+  most: number,
+): { rings: { readonly values: number[]; missing: number }[]; outside: number[] } {
   const outside: number[] = [];
-  const rings = Array.from({ length: most + 1 }, () => ({ sum: 0, n: 0, missing: 0 }));
+  const rings = Array.from({ length: most + 1 }, () => ({ values: [] as number[], missing: 0 }));
   const reach = Math.floor(most * 1.5);
   for (let y = Math.ceil(centre.y - reach); y <= centre.y + reach; y++) {
     for (let x = Math.ceil(centre.x - reach); x <= centre.x + reach; x++) {
       const k = y * width + x;
       const r = Math.hypot(x - centre.x, y - centre.y);
       if (r > reach) continue;
+      const ring = r < most + 0.5 ? rings[Math.round(r)]! : null;
       if (mask[k] !== 0) {
-        if (r < most + 0.5) rings[Math.round(r)]!.missing++;
+        if (ring !== null) ring.missing++;
       } else if (r > most * 1.1) outside.push(counts[k]!);
-      else if (r < most + 0.5) {
-        const ring = rings[Math.round(r)]!;
-        ring.sum += counts[k]!;
-        ring.n++;
-      }
+      else ring?.values.push(counts[k]!);
     }
   }
-  const level = medianOf(outside);
-  const noise = 1.4826 * medianOf(outside.map((value) => Math.abs(value - level)));
-  let total = 0;
-  let pixels = 0;
-  let radius = 0;
-  for (; radius <= most; radius++) {
-    const { sum, n, missing } = rings[radius]!;
-    if (n === 0 && missing === 0) continue;
-    if (n === 0) return null;
-    const light = sum / n - level;
-    if (radius >= 6 && light < (2 * noise) / Math.sqrt(n)) break;
-    total += light * (n + missing);
-    pixels += n + missing;
-  }
-  const levelVariance = (1.57 * noise * noise) / outside.length;
-  // What the aperture leaves out is not known: half of the last ring's light for as many rings again.
-  const last = rings[Math.max(0, Math.min(most, radius) - 1)]!;
-  const beyond = Math.max(0, last.sum - last.n * level) * 0.5;
-  return {
-    counts: total,
-    standardUncertainty: Math.hypot(noise * Math.sqrt(pixels), pixels * Math.sqrt(levelVariance), beyond),
-    radius: Math.min(most, radius),
-  };
+  return { rings, outside };
+}
+
+/** Mean light of a ring above the level; beyond the core without pixels that stray. */
+function ringLight(values: readonly number[], radius: number, level: number, noise: number): number {
+  const middle = radius < CORE_PIXELS ? 0 : medianOf(values);
+  const limit = radius < CORE_PIXELS ? Infinity : STRAY * Math.hypot(noise, UNEVEN * (middle - level));
+  const kept = values.filter((value) => Math.abs(value - middle) <= limit);
+  const used = kept.length > 0 ? kept : values;
+  return used.reduce((sum, value) => sum + value, 0) / used.length - level;
 }
