@@ -197,7 +197,9 @@ describe('halfmax measure on the demonstration session', () => {
     }
   });
 
-  it('gives the same bytes again, with and without threads, and prints the quotes when asked', () => {
+  it('gives the same bytes again, with and without threads, and prints the quotes when asked', {
+    tags: ['long'],
+  }, () => {
     const second = measureBuilt('second', '--threads', '1', '--quote');
     expect([...second.files.keys()]).toEqual([...first.files.keys()]);
     const different = [...first.files].filter(([name, text]) => second.files.get(name) !== text);
@@ -209,7 +211,7 @@ describe('halfmax measure on the demonstration session', () => {
     );
     expect(texts.filter((text) => !flat(second.printed).includes(text))).toEqual([]);
     expect(texts.filter((text) => flat(first.printed).includes(text))).toEqual([]);
-  }, 120_000);
+  });
 
   it('gives the picture and the table of the README', () => {
     const redraw = 'npm run demo && node data-demo/picture/draw.mjs && node data-demo/picture/table.mjs';
