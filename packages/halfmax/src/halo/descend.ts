@@ -11,6 +11,7 @@ const FEW_ROUNDS = 10;
 export const NEGLIGIBLE = 3e-3;
 /** The same where fits are only compared. */
 export const COARSE = 0.05;
+
 /** Damped Gauss-Newton steps with given weights, until the sum of squares falls no more. */
 export function descend(
   table: RingTable,

@@ -17,6 +17,12 @@ export interface StarFlux {
 const LARGEST_APERTURE = 60;
 /** Share of a star's light that may lie in an aureole below the noise of a short exposure. Common practice, no source. */
 const MOST_UNSEEN = 0.05;
+/** Rings nearer than this are the star's core, where pixels of one ring differ. */
+const CORE_PIXELS = 6;
+/** A pixel further from the median of its ring, in standard deviations of noise and unevenness, is hot or another star. */
+const STRAY = 6;
+/** Unevenness of a star's light along a ring: common practice, no source. */
+const UNEVEN = 0.3;
 
 /**
  * Light of a star from a short exposure in which it is not saturated.
@@ -135,12 +141,6 @@ export function apertureSum(
   };
 }
 
-/** Rings nearer than this are the star's core, where pixels of one ring differ. */
-const CORE_PIXELS = 6;
-/** A pixel further from the median of its ring, in standard deviations of noise and unevenness, is hot or another star. */
-const STRAY = 6;
-/** Unevenness of a star's light along a ring: common practice, no source. */
-const UNEVEN = 0.3;
 /** Pixels about a place, ring by ring, and those of the ring of background. */
 function ringsAbout(
   { width, counts }: StarImage,
