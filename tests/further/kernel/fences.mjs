@@ -205,11 +205,24 @@ async function choices() {
     auto.code === 0 && /Fence: bubblewrap/.test(auto.err),
     auto.err.split('\n')[0],
   );
-  const own = await run(work, ['rerun', file, '--out', work.out], { cwd: work.folder });
+  const near = await run(work, ['rerun', file, '--out', work.out], { cwd: work.folder });
   check(
-    'auto: none, and a sentence, for a notebook of the working folder',
+    'auto: bubblewrap for a notebook of the folder that the command is given in',
+    near.code === 0 && /Fence: bubblewrap/.test(near.err),
+    near.err.split('\n')[0],
+  );
+  const ours = join(root, 'tests/notebook-kernel/notebooks/streams.ipynb');
+  const own = await run(work, ['rerun', ours, '--out', join(work.folder, 'own')], { cwd: work.folder });
+  check(
+    'auto: none, and a sentence, for a notebook of the checkout',
     own.code === 0 && /run without a fence/.test(own.err),
     own.err.split('\n')[0],
+  );
+  const both = await run(work, ['rerun', ours, file, '--out', join(work.folder, 'both')]);
+  check(
+    'auto: bubblewrap for all where one of them is from elsewhere',
+    both.code === 0 && /Fence: bubblewrap/.test(both.err),
+    both.err.split('\n')[0],
   );
   const env = { PATH: mkPath([]) };
   const weaker = await run(work, ['rerun', file, '--out', work.out], { cwd: root, env });

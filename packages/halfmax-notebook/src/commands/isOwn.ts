@@ -1,21 +1,19 @@
 import { realpathSync } from 'node:fs';
-import { homedir } from 'node:os';
 import { sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { packageRoot } from '../run/index.js';
 
 /**
- * Whether a notebook belongs to whoever runs it: it lies in the folder that the command is given in, or in the checkout
- * that this package is used from.
+ * Whether a notebook belongs to the checkout that this command is of. The folder that the command is given in says
+ * nothing about who wrote a notebook: what was sent or downloaded is run from there too. Nor does a project that has
+ * this package installed: it is a folder of work like any other.
  *
- * @param notebook - its file
+ * @param notebook - its file; a link counts as what it leads to
  * @returns false for one from elsewhere
  */
 export function isOwn(notebook: string): boolean {
-  const file = realpathSync(notebook);
-  const home = realpathSync(homedir()) + sep;
-  return [realpathSync(process.cwd()), packageRoot()].some((folder) => {
-    const inside = folder.endsWith(sep) ? folder : folder + sep;
-    // A home folder, or one above it, is no folder of work: what was downloaded lies in it too.
-    return !home.startsWith(inside) && file.startsWith(inside);
-  });
+  const checkout = packageRoot() + sep;
+  const command = realpathSync(fileURLToPath(import.meta.url));
+  if (!command.startsWith(checkout) || command.startsWith(`${checkout}node_modules${sep}`)) return false;
+  return realpathSync(notebook).startsWith(checkout);
 }

@@ -16,8 +16,8 @@ export const usageText: string = `halfmax-notebook runs TypeScript notebooks on 
       --jobs N           notebooks at a time (1 to 16; left out: 1)
       --timeout S        most seconds that one cell may take (left out: 600)
       --memory MB        most memory of one kernel (left out: 4096)
-      --fence KIND       auto, bwrap, node or none; auto: none for notebooks of this folder or checkout, for others
-                         the strongest that there is
+      --fence KIND       auto, bwrap, node or none; auto: none for notebooks of the checkout that this command is
+                         of, for all others the strongest that there is
       --check            compares each executed notebook with the outputs that the given one holds; needs no --out
 
 ${compareUsage}

@@ -29,14 +29,14 @@ export const fenceLimits: Readonly<Record<FenceKind, string>> = {
  * Chooses the fence for notebooks, and never a weaker one in silence.
  *
  * @param asked - by the person, or auto
- * @param isOwn - whether all notebooks are of the working folder or the checkout
+ * @param isOwn - whether all notebooks are of the checkout
  * @returns the fence and sentences about it
  * @throws {BadInputError} what was asked for is not to be had, or auto finds nothing for somebody else's notebook
  */
 export function chooseFence(asked: AskedFence, isOwn: boolean): ChosenFence {
   if (asked === 'none') return { kind: 'none', says: [`No fence. ${fenceLimits.none}`] };
   if (asked === 'auto' && isOwn) {
-    const why = 'The notebooks are of this folder, so they run without a fence (--fence bwrap puts one up).';
+    const why = 'The notebooks are of this checkout, so they run without a fence (--fence bwrap puts one up).';
     return { kind: 'none', says: [why] };
   }
   const bwrap = asked === 'node' ? null : bwrapFault();

@@ -27,6 +27,7 @@ nav a { text-decoration: none; }
 nav a:hover { text-decoration: underline; }
 nav h2 { font-size: 1rem; border: 0; padding: 0; margin: 1.5rem 0 0; }
 section > .cell { margin: 1.1rem 0; }
+.text { overflow-wrap: break-word; }
 .text > :first-child { margin-top: 0; }
 details > summary { cursor: pointer; color: var(--quiet); font-size: 0.875rem; width: fit-content; }
 pre, code { font-family: ui-monospace, 'DejaVu Sans Mono', monospace; font-size: 0.85rem; }
@@ -36,6 +37,7 @@ pre.error { border-left: 3px solid var(--alarm); color: var(--alarm); }
 .digest { overflow-wrap: anywhere; }
 .note { color: var(--quiet); font-size: 0.9rem; }
 .failed { border: 2px solid var(--alarm); padding: 0.6rem 0.9rem; color: var(--alarm); }
+.katex:has(> math[display='block']) { display: block; overflow-x: auto; overflow-y: hidden; padding: 0.2rem 0; }
 .table { overflow-x: auto; margin: 0.8rem 0; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 caption { text-align: left; color: var(--quiet); padding-bottom: 0.4rem; }
