@@ -36,7 +36,8 @@ export const fenceLimits: Readonly<Record<FenceKind, string>> = {
 export function chooseFence(asked: AskedFence, isOwn: boolean): ChosenFence {
   if (asked === 'none') return { kind: 'none', says: [`No fence. ${fenceLimits.none}`] };
   if (asked === 'auto' && isOwn) {
-    const why = 'The notebooks are of this checkout, so they run without a fence (--fence bwrap puts one up).';
+    const why =
+      'The notebooks are of this checkout, so they run without a fence (--fence bwrap puts one up).';
     return { kind: 'none', says: [why] };
   }
   const bwrap = asked === 'node' ? null : bwrapFault();

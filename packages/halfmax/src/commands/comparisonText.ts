@@ -29,6 +29,7 @@ export function comparisonText(comparison: Comparison): string {
       'sky width / nm',
       'gain',
       'over the first',
+      'hours, same sky',
       'hours',
       'hours for a night',
       'price per hour saved',
@@ -41,6 +42,7 @@ export function comparisonText(comparison: Comparison): string {
       formatQuantity(filter.effectiveWidthNm),
       formatQuantity(filter.gain),
       formatQuantity(filter.gainOverFirst),
+      formatQuantity(filter.hoursSameSky),
       formatQuantity(filter.hours),
       formatQuantity(filter.hoursToEqualNight),
       priceOf(filter),
@@ -55,10 +57,11 @@ export function comparisonText(comparison: Comparison): string {
   lines.push(
     '',
     ...wrapText(
-      'A number after ± is one standard uncertainty, from the curve and the effective index; the strength of the sky ' +
-        'is taken as exact. Gain: signal to noise over that without a filter in equal time, limited by the sky; over the first: the same over ' +
-        'the filter on the first place. Filters ' +
-        'whose 95 % intervals of the hours overlap share a place (=). Prices as stated, nothing is converted.',
+      'A number after ± is one standard uncertainty, from the curve, the effective index and the strengths of sky and ' +
+        'target; hours under the same sky leave the last two out, since they are common to all filters. Filters whose ' +
+        '95 % intervals of those hours overlap share a place (=). Gain: signal to noise over that without a filter in ' +
+        'equal time, limited by the sky; over the first: the same over the filter on the first place. Prices as ' +
+        'stated, nothing is converted.',
       '',
     ),
   );
@@ -85,6 +88,7 @@ export function comparisonCsv(comparison: Comparison): string {
     ['gain', (f: ComparedFilter) => f.gain],
     ['gain_over_first', (f: ComparedFilter) => f.gainOverFirst],
     ['hours', (f: ComparedFilter) => f.hours],
+    ['hours_same_sky', (f: ComparedFilter) => f.hoursSameSky],
     ['hours_to_equal_night', (f: ComparedFilter) => f.hoursToEqualNight],
     ['hours_saved_per_night', (f: ComparedFilter) => f.hoursSavedPerNight],
     ['price_per_hour_saved', (f: ComparedFilter) => f.pricePerHourSaved],

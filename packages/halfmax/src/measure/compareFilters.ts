@@ -4,7 +4,8 @@ import { gainOver, type LineOnSky, rankFilters, type SiteSky, type SkySpectrum }
 import type { Conditions } from './conditions.js';
 import type { CurveInUse } from './curveInUse.js';
 import type { BandReport } from './measurement.js';
-import { skyOf, skyReport } from './skyReport.js';
+import { skyOf } from './skyOf.js';
+import { skyReport } from './skyReport.js';
 import type { SkyLineReport, SkyReport } from './usageReports.js';
 
 /** A filter to be compared, of whatever session. */
@@ -54,7 +55,8 @@ export interface Comparison {
 }
 
 /**
- * Ranks filters by the hours that each needs for a line, with ties where the intervals overlap.
+ * Ranks filters by the hours that each needs for a line, with ties where the intervals overlap: those under the same
+ * sky and target, since what is not known of these is common to all.
  *
  * @param candidates - filters of one or several sessions
  * @param conditions - the telescope, site and camera that all are judged by
@@ -69,17 +71,23 @@ export function compareFilters(
   trials: { readonly seed: number; readonly draws?: number },
   spectrum?: SkySpectrum,
 ): Comparison {
-  const site = skyOf(conditions, spectrum);
+  const site = skyOf(conditions, spectrum, trials);
   const leftOut: { from: string; label: string; why: string }[] = [];
   const rows: { candidate: Candidate; report: SkyReport; line: SkyLineReport; quality: Float64Array }[] = [];
   candidates.forEach((candidate, position) => {
     const { from, label, curve, bands, bench, price } = candidate;
     // A stream of its own for each filter: two filters do not share their noise.
-    const context = { ...trials, seed: (trials.seed + 0x9e3779b9 * (position + 1)) >>> 0, bench, price };
+    const context = {
+      ...trials,
+      seed: (trials.seed + 0x9e3779b9 * (position + 1)) >>> 0,
+      skySeed: trials.seed,
+      bench,
+      price,
+    };
     const found: { report: SkyReport | Absent; trials: readonly LineOnSky[] } =
       curve.wavelengthNm.length < 5
         ? { report: { absent: 'it has no curve' }, trials: [] }
-        : skyReport(curve, bands, conditions, site.sky, context);
+        : skyReport(curve, bands, conditions, site, context);
     const { report } = found;
     if ('absent' in report) leftOut.push({ from, label, why: report.absent });
     else
@@ -92,7 +100,7 @@ export function compareFilters(
     .sort((a, b) => a[1] - b[1])
     .map(([name, wavelengthNm]) => {
       const own = rows.filter(({ line }) => line.name === name);
-      const ranked = rankFilters(own, ({ line }) => line.hours, 'less');
+      const ranked = rankFilters(own, ({ line }) => line.hoursSameSky, 'less');
       const first = ranked[0]!.item.quality;
       const filters = ranked.map(({ item: { candidate, report, line, quality }, rank, tiedWith }) => ({
         ...line,

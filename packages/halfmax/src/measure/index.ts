@@ -52,6 +52,7 @@ export {
   planMeasurement,
 } from './planMeasurement.js';
 export { furtherQuotes, type QuoteContext, quoteBand } from './quoteBand.js';
-export { skyOf, skyReport } from './skyReport.js';
+export { skyOf } from './skyOf.js';
+export { skyReport } from './skyReport.js';
 export { type StarReports, starReports } from './starReports.js';
 export type { BeamLineReport, SkyLineReport, SkyReport } from './usageReports.js';

@@ -2,7 +2,7 @@ import { type Calibration, wavelengthAt } from '../calibration/index.js';
 import type { CleanSpectrum, NoiseModel, ReducedFrames, Warning } from '../frames/index.js';
 import { type BandRange, findBands, outOfBand } from '../metrics/index.js';
 import type { BenchConditions, FilterEntry } from '../session/benchSession.js';
-import type { Sky } from '../sky/index.js';
+import type { UncertainSky } from '../sky/index.js';
 import { transmittanceCurve } from '../transmittance/index.js';
 import type { DecisionRule } from '../verdict/index.js';
 import { bandTargets } from './bandTargets.js';
@@ -35,11 +35,11 @@ export interface FilterOptions {
   /** Whether the session states the telescope's beam. */
   readonly statesBeam: boolean;
   /** The sky of the session's site; null where it states none. */
-  readonly sky: Sky | null;
+  readonly sky: UncertainSky | null;
 }
 
 /** Trials of a line in the beam and under the sky: their standard deviation is good to 3 %. */
-const USAGE_DRAWS = 600;
+export const USAGE_DRAWS = 600;
 
 /** One filter measured. */
 export interface MeasuredFilter {
@@ -177,6 +177,7 @@ export function measureFilter(
           ? { absent: 'the session states no site' }
           : skyReport(inUse, reports, options.conditions, options.sky, {
               ...usage,
+              skySeed: options.seed,
               price: filter.price,
             }).report,
       price: filter.price,

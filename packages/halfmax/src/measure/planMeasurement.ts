@@ -7,10 +7,10 @@ import { calibrationReport } from './calibrationReport.js';
 import { conditionsOf } from './conditions.js';
 import type { CurveInUse } from './curveInUse.js';
 import { decisionReport } from './decisionReport.js';
-import type { FilterOptions, MeasuredFilter } from './measureFilter.js';
+import { type FilterOptions, type MeasuredFilter, USAGE_DRAWS } from './measureFilter.js';
 import type { CurveTable, Measurement, Provenance } from './measurement.js';
 import { type MeasuredStars, type StarJob, starJobs } from './measureStars.js';
-import { skyOf } from './skyReport.js';
+import { skyOf } from './skyOf.js';
 import { starReports } from './starReports.js';
 
 /** How to measure, and what to write down of it. */
@@ -64,7 +64,13 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
   const decision = decisionReport(session.decision);
   const { site, beam } = session.manifest;
   const conditions = conditionsOf(session.manifest);
-  const sky = site === undefined ? null : skyOf(conditions, session.skySpectrum ?? undefined);
+  const sky =
+    site === undefined
+      ? null
+      : skyOf(conditions, session.skySpectrum ?? undefined, {
+          seed: options.provenance.seed,
+          draws: USAGE_DRAWS,
+        });
   const usage: Measurement['usage'] =
     sky === null
       ? { absent: 'the session states no site', assumed: beam === undefined ? [] : conditions.beamAssumed }
@@ -84,7 +90,7 @@ export function planMeasurement(session: BenchSession, options: MeasureOptions):
     bench: session.bench,
     conditions,
     statesBeam: beam !== undefined,
-    sky: sky?.sky ?? null,
+    sky,
   };
   const needed = { spectra: frames.spectra.filter(({ role }) => role !== 'lamp'), noise: frames.noise };
   return {

@@ -6,9 +6,14 @@ import {
   type LineBrightness,
   type Response,
   type Site,
+  type SkyTrialOptions,
+  strengthTrials,
 } from '../sky/index.js';
 import type { BeamConditions } from './beamConditions.js';
 import { type Loose, number, range, record } from './manifestValues.js';
+
+/** Streams of random numbers from this one on are those of the target; those below are of the sky. */
+const TARGET_STREAMS = 1000;
 
 /** The sky, the camera and the goal. */
 export interface SiteConditions {
@@ -20,7 +25,12 @@ export interface SiteConditions {
   readonly nightHours: number;
   readonly nights: number;
   /** Surface brightness of the lines that the site names, by their names in the table of emission lines. */
-  readonly targets: readonly { readonly name: string; readonly brightness: LineBrightness }[];
+  readonly targets: readonly {
+    readonly name: string;
+    readonly brightness: LineBrightness;
+    /** Place in the session's list: lines of one entry have one uncertainty. */
+    readonly entry: number;
+  }[];
 }
 
 /**
@@ -41,12 +51,19 @@ export function siteOf(stated: Loose, beam: BeamConditions, assumed: string[]): 
   const efficiency = stated['quantumEfficiency'];
   if (efficiency === undefined)
     assumed.push(`quantum efficiency: ${usual.camera.quantumEfficiency} (${usual.source})`);
-  const targets = (Array.isArray(stated['targets']) ? stated['targets'] : []).map(record).flatMap((target) =>
-    (resolveLines(String(target['line'])) ?? []).map(({ name }) => ({
-      name,
-      brightness: { value: number(target['value'], 0), unit: target['unit'] as LineBrightness['unit'] },
-    })),
-  );
+  const targets = (Array.isArray(stated['targets']) ? stated['targets'] : [])
+    .map(record)
+    .flatMap((target, entry) =>
+      (resolveLines(String(target['line'])) ?? []).map(({ name }) => ({
+        name,
+        brightness: {
+          value: number(target['value'], 0),
+          unit: target['unit'] as LineBrightness['unit'],
+          ...(target['uncertainty'] === undefined ? {} : { uncertainty: number(target['uncertainty'], 0) }),
+        },
+        entry,
+      })),
+    );
   if (targets.length === 0) {
     const list = usual.targets.map(({ species, rayleigh }) => `${species} ${rayleigh} R`).join(', ');
     assumed.push(`target: ${list} (${usual.source})`);
@@ -59,6 +76,8 @@ export function siteOf(stated: Loose, beam: BeamConditions, assumed: string[]): 
   return {
     sky: {
       ...picked('skyBrightness'),
+      ...picked('skyBrightnessUncertainty'),
+      ...picked('airglowRelativeUncertainty'),
       ...picked('siteClass'),
       ...picked('lightSources'),
       ...picked('airmass'),
@@ -102,6 +121,25 @@ export function lineBrightness(
   );
 }
 
+/**
+ * Trials of a line's brightness over the value stated.
+ *
+ * @param site - from `siteOf`
+ * @param line - its name in the table of emission lines
+ * @param options - seed and count
+ * @returns factors; a single 1 where the value is exact, as one is that the session does not state
+ */
+export function lineStrength(
+  site: SiteConditions,
+  line: { readonly name: string },
+  options: SkyTrialOptions,
+): Float64Array {
+  const found = site.targets.find(({ name }) => name === line.name);
+  const { value = 0, uncertainty = 0 } = found?.brightness ?? {};
+  if (found === undefined || !(uncertainty > 0 && value > 0)) return Float64Array.of(1);
+  return strengthTrials(uncertainty / value, options, TARGET_STREAMS + found.entry);
+}
+
 /** A moon whose place is only half stated stands half way up and a right angle away. */
 function moonOf(stated: Loose, assumed: string[]): NonNullable<Site['moon']> {
   const places = { illuminatedFraction: 1, altitudeDeg: 45, separationDeg: 90 };
@@ -111,6 +149,9 @@ function moonOf(stated: Loose, assumed: string[]): NonNullable<Site['moon']> {
     illuminatedFraction: number(stated['illuminatedFraction'], places.illuminatedFraction),
     altitudeDeg: number(stated['altitudeDeg'], places.altitudeDeg),
     separationDeg: number(stated['separationDeg'], places.separationDeg),
+    ...(stated['relativeUncertainty'] === undefined
+      ? {}
+      : { relativeUncertainty: number(stated['relativeUncertainty'], 0) }),
   };
 }
 

@@ -5,7 +5,8 @@ import { type Candidate, compareFilters } from './compareFilters.js';
 import { conditionsOf } from './conditions.js';
 import type { BandReport } from './measurement.js';
 import { lineBrightness } from './siteConditions.js';
-import { skyOf, skyReport } from './skyReport.js';
+import { skyOf } from './skyOf.js';
+import { skyReport } from './skyReport.js';
 
 const scan = Float64Array.from({ length: 1600 }, (_, i) => 390 + 0.2 * i);
 const curveOf = (centreNm: number, widthNm: number): Candidate['curve'] => ({

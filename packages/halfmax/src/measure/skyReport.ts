@@ -4,48 +4,24 @@ import { type EmissionLine, emissionLines } from '../reference/index.js';
 import {
   type ContinuumLoss,
   continuumLoss,
-  detectedSky,
+  detectedParts,
   filterOnSky,
   filterValue,
   type LineOnSky,
-  type SiteSky,
   type Sky,
-  type SkySpectrum,
-  siteSky,
-  skyFromSpectrum,
-  vMagnitude,
+  skyNoiseSpread,
+  type UncertainSky,
 } from '../sky/index.js';
 import type { BeamConditions } from './beamConditions.js';
 import { isCorrected, levelOf, type ReportContext, scaleOf, targetsOf } from './beamReport.js';
 import type { Conditions } from './conditions.js';
 import type { CurveInUse } from './curveInUse.js';
 import type { BandReport } from './measurement.js';
-import { lineBrightness } from './siteConditions.js';
+import { lineBrightness, lineStrength } from './siteConditions.js';
 import type { SkyReport } from './usageReports.js';
 
 /** Colour of a target without lines. */
 const SUN_K = 5772;
-
-/**
- * The sky of a session's site, worked out once for all of its filters.
- *
- * @param conditions - from `conditionsOf`
- * @param spectrum - a measured spectrum to be taken instead of lamps, moon and natural light; set to the site's
- *   brightness where it states one
- * @returns spectrum, brightness, parts, what was assumed
- * @throws {RangeError} a value out of range, or a spectrum that does not cover the V band
- */
-export function skyOf(conditions: Conditions, spectrum?: SkySpectrum): SiteSky {
-  if (spectrum === undefined) return siteSky(conditions.site.sky);
-  const sky = skyFromSpectrum(spectrum, conditions.site.sky.skyBrightness);
-  const brightness = vMagnitude(sky);
-  return {
-    sky,
-    vMagnitude: brightness,
-    parts: [{ name: 'measured spectrum', vMagnitude: brightness }],
-    assumed: [],
-  };
-}
 
 /**
  * What a filter does under the site's sky in the first of the session's beams.
@@ -53,7 +29,7 @@ export function skyOf(conditions: Conditions, spectrum?: SkySpectrum): SiteSky {
  * @param curve - the line spread taken out where that could be done
  * @param bands - passbands of the filter, with their target lines
  * @param conditions - beam, site, camera
- * @param sky - from `skyOf`, or from a measured spectrum
+ * @param sky - from `skyOf`, or one that is known exactly
  * @param context - bench, seed; the price of the filter
  * @returns the report with the trials of each line, or why there is none
  */
@@ -61,14 +37,19 @@ export function skyReport(
   curve: CurveInUse,
   bands: readonly BandReport[],
   conditions: Conditions,
-  sky: Sky,
-  context: ReportContext & { readonly price: { readonly amount: number; readonly currency: string } | null },
+  sky: Sky | UncertainSky,
+  context: ReportContext & {
+    /** Of the trials of sky and target, which filters share that are compared. @default 1 */
+    readonly skySeed?: number;
+    readonly price: { readonly amount: number; readonly currency: string } | null;
+  },
 ): { readonly report: SkyReport | Absent; readonly trials: readonly LineOnSky[] } {
   const { beam, site } = conditions;
   const targets = targetsOf(bands);
   if (targets.length === 0) return { report: absent('no passband is for a known line'), trials: [] };
   const range = { fromNm: site.rangeNm[0], toNm: site.rangeNm[1] };
   const measuredIn = context.bench.fNumber === null ? {} : { measuredIn: { fNumber: context.bench.fNumber } };
+  const draws = context.draws === undefined ? {} : { draws: context.draws };
   const shape = { ...beam.shape, fNumber: beam.fNumbers[0]! };
   const found = filterOnSky(
     curve,
@@ -76,6 +57,7 @@ export function skyReport(
       name: line.name,
       wavelengthNm: line.wavelengthNm,
       brightness: lineBrightness(site, line),
+      strength: lineStrength(site, line, { seed: context.skySeed ?? 1, ...draws }),
       group: groupOf(line, band),
     })),
     sky,
@@ -93,19 +75,21 @@ export function skyReport(
       ...(site.sky.airmass === undefined ? {} : { airmass: site.sky.airmass }),
       ...(site.sky.aerosol === undefined ? {} : { aerosol: site.sky.aerosol }),
       seed: context.seed,
-      ...(context.draws === undefined ? {} : { draws: context.draws }),
+      ...draws,
     },
   );
   if (isAbsent(found)) return { report: found, trials: [] };
+  const detected = detectedParts(sky, site.camera.quantumEfficiency);
   const lossAt = (effectiveIndex: number): ContinuumLoss =>
     continuumLoss(
       curveInBeam(curve, shape, { effectiveIndex, ...measuredIn }),
       SUN_K,
-      detectedSky(sky, site.camera.quantumEfficiency),
+      detected.sky,
       site.camera.quantumEfficiency,
       range,
     );
   const loss = lossAt(middle(beam));
+  const inMiddle = curveInBeam(curve, shape, { effectiveIndex: middle(beam), ...measuredIn });
   const ends = beam.effectiveIndex.map(lossAt);
   // All of the index's range as likely: its ends differ by twice the half width of a rectangle.
   const ofIndex = (of: (one: ContinuumLoss) => number): number =>
@@ -141,7 +125,10 @@ export function skyReport(
         ),
         magnitudesLost: loss.share > 0 ? loss.magnitudes : absent('nothing of it is left'),
         signalToNoise: loss.signalToNoise,
-        signalToNoiseUncertainty: ofIndex(({ signalToNoise }) => signalToNoise),
+        signalToNoiseUncertainty: Math.hypot(
+          ofIndex(({ signalToNoise }) => signalToNoise),
+          loss.signalToNoise * skyNoiseSpread(inMiddle, detected, range),
+        ),
       },
       rangeNm: site.rangeNm,
       unseenNm: found.unseenNm,

@@ -134,4 +134,18 @@ export const nightSkyTable: NightSkyTable = {
     source: "a cooled sensor and a nebula of medium brightness: common practice, no source",
   },
   siteLampsSource: "common practice, no source: a mix in conversion; shares of the luminous flux",
+  strengths: {
+    brightness: { vMagnitudes: 0.1, source: "a hand-held sky meter: common practice, no source" },
+    siteClass: {
+      vMagnitudes: 0.28,
+      source: "a rectangle half way to the next classes, 0.96 mag away on average: 0.48 / sqrt(3)",
+    },
+    airglow: {
+      relative: 0.36,
+      source: "a factor of two either way as 95 % of a lognormal; the factor: Leinert et al. (1998)",
+    },
+    moon: { relative: 0.15, source: "8 to 23 %: Krisciunas, Schaefer (1991); the middle" },
+    shares: { relative: 0.2, source: "common practice, no source" },
+    assumedShares: { relative: 0.5, source: "common practice, no source" },
+  },
 };

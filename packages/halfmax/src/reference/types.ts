@@ -144,6 +144,15 @@ export interface NightSkyTable extends TableHead {
   }[];
   readonly siteLamps: readonly { readonly source: string; readonly share: number }[];
   readonly siteLampsSource: string;
+  /** How well strengths are known where nobody says: standard uncertainties. */
+  readonly strengths: {
+    readonly brightness: { readonly vMagnitudes: number; readonly source: string };
+    readonly siteClass: { readonly vMagnitudes: number; readonly source: string };
+    readonly airglow: { readonly relative: number; readonly source: string };
+    readonly moon: { readonly relative: number; readonly source: string };
+    readonly shares: { readonly relative: number; readonly source: string };
+    readonly assumedShares: { readonly relative: number; readonly source: string };
+  };
   /** What is taken where a session states no camera or no target. */
   readonly usual: {
     readonly camera: {

@@ -108,13 +108,29 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
           minimum: 0,
           maximum: 30,
         },
+        skyBrightnessUncertainty: {
+          description: "standard uncertainty of it, magnitudes; left out: as in the table night-sky",
+          type: "number",
+          minimum: 0,
+          maximum: 5,
+        },
+        airglowRelativeUncertainty: {
+          description: "relative standard uncertainty of the airglow's strength; left out: as in the table night-sky",
+          type: "number",
+          minimum: 0,
+          maximum: 5,
+        },
         lightSources: {
           description: "mix of artificial light: shares are relative, they need not add up to 1",
           type: "array",
           items: {
             type: "object",
             required: [ "source", "share" ],
-            properties: { source: { type: "string", minLength: 1 }, share: { type: "number", minimum: 0 } },
+            properties: {
+              source: { type: "string", minLength: 1 },
+              share: { type: "number", minimum: 0 },
+              uncertainty: { description: "standard uncertainty of the share, on the same scale", type: "number", minimum: 0 },
+            },
           },
         },
         moon: {
@@ -123,6 +139,12 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
             illuminatedFraction: { type: "number", minimum: 0, maximum: 1 },
             altitudeDeg: { type: "number", minimum: -90, maximum: 90 },
             separationDeg: { type: "number", minimum: 0, maximum: 180 },
+            relativeUncertainty: {
+              description: "relative standard uncertainty of the moonlight; left out: as in the table night-sky",
+              type: "number",
+              minimum: 0,
+              maximum: 5,
+            },
           },
         },
         airmass: { type: "number", minimum: 1, maximum: 40 },
@@ -187,6 +209,11 @@ export const sessionSchema: Readonly<Record<string, unknown>> = {
             properties: {
               line: { description: "a name from the emission-line table", type: "string", minLength: 1 },
               value: { type: "number", minimum: 0 },
+              uncertainty: {
+                description: "standard uncertainty of the value, in the same unit; left out: the value is exact",
+                type: "number",
+                minimum: 0,
+              },
               unit: { enum: [ "rayleigh", "erg/s/cm2/arcsec2" ] },
             },
           },

@@ -2225,15 +2225,11 @@ vErrors.push(err73);
 errors++;
 }
 }
-if(data36.lightSources !== undefined){
-let data38 = data36.lightSources;
-if(Array.isArray(data38)){
-const len5 = data38.length;
-for(let i5=0; i5<len5; i5++){
-let data39 = data38[i5];
-if(data39 && typeof data39 == "object" && !Array.isArray(data39)){
-if(data39.source === undefined){
-const err74 = {instancePath:instancePath+"/site/lightSources/" + i5,schemaPath:"#/properties/site/properties/lightSources/items/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema11.properties.site.properties.lightSources.items.required,parentSchema:schema11.properties.site.properties.lightSources.items,data:data39};
+if(data36.skyBrightnessUncertainty !== undefined){
+let data38 = data36.skyBrightnessUncertainty;
+if((typeof data38 == "number") && (isFinite(data38))){
+if(data38 > 5 || isNaN(data38)){
+const err74 = {instancePath:instancePath+"/site/skyBrightnessUncertainty",schemaPath:"#/properties/site/properties/skyBrightnessUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.site.properties.skyBrightnessUncertainty,data:data38};
 if(vErrors === null){
 vErrors = [err74];
 }
@@ -2242,8 +2238,8 @@ vErrors.push(err74);
 }
 errors++;
 }
-if(data39.share === undefined){
-const err75 = {instancePath:instancePath+"/site/lightSources/" + i5,schemaPath:"#/properties/site/properties/lightSources/items/required",keyword:"required",params:{missingProperty: "share"},message:"must have required property '"+"share"+"'",schema:schema11.properties.site.properties.lightSources.items.required,parentSchema:schema11.properties.site.properties.lightSources.items,data:data39};
+if(data38 < 0 || isNaN(data38)){
+const err75 = {instancePath:instancePath+"/site/skyBrightnessUncertainty",schemaPath:"#/properties/site/properties/skyBrightnessUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.skyBrightnessUncertainty,data:data38};
 if(vErrors === null){
 vErrors = [err75];
 }
@@ -2252,11 +2248,9 @@ vErrors.push(err75);
 }
 errors++;
 }
-if(data39.source !== undefined){
-let data40 = data39.source;
-if(typeof data40 === "string"){
-if(func2(data40) < 1){
-const err76 = {instancePath:instancePath+"/site/lightSources/" + i5+"/source",schemaPath:"#/properties/site/properties/lightSources/items/properties/source/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.lightSources.items.properties.source,data:data40};
+}
+else {
+const err76 = {instancePath:instancePath+"/site/skyBrightnessUncertainty",schemaPath:"#/properties/site/properties/skyBrightnessUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.skyBrightnessUncertainty.type,parentSchema:schema11.properties.site.properties.skyBrightnessUncertainty,data:data38};
 if(vErrors === null){
 vErrors = [err76];
 }
@@ -2266,8 +2260,11 @@ vErrors.push(err76);
 errors++;
 }
 }
-else {
-const err77 = {instancePath:instancePath+"/site/lightSources/" + i5+"/source",schemaPath:"#/properties/site/properties/lightSources/items/properties/source/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.lightSources.items.properties.source.type,parentSchema:schema11.properties.site.properties.lightSources.items.properties.source,data:data40};
+if(data36.airglowRelativeUncertainty !== undefined){
+let data39 = data36.airglowRelativeUncertainty;
+if((typeof data39 == "number") && (isFinite(data39))){
+if(data39 > 5 || isNaN(data39)){
+const err77 = {instancePath:instancePath+"/site/airglowRelativeUncertainty",schemaPath:"#/properties/site/properties/airglowRelativeUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.site.properties.airglowRelativeUncertainty,data:data39};
 if(vErrors === null){
 vErrors = [err77];
 }
@@ -2276,12 +2273,8 @@ vErrors.push(err77);
 }
 errors++;
 }
-}
-if(data39.share !== undefined){
-let data41 = data39.share;
-if((typeof data41 == "number") && (isFinite(data41))){
-if(data41 < 0 || isNaN(data41)){
-const err78 = {instancePath:instancePath+"/site/lightSources/" + i5+"/share",schemaPath:"#/properties/site/properties/lightSources/items/properties/share/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.lightSources.items.properties.share,data:data41};
+if(data39 < 0 || isNaN(data39)){
+const err78 = {instancePath:instancePath+"/site/airglowRelativeUncertainty",schemaPath:"#/properties/site/properties/airglowRelativeUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.airglowRelativeUncertainty,data:data39};
 if(vErrors === null){
 vErrors = [err78];
 }
@@ -2292,7 +2285,7 @@ errors++;
 }
 }
 else {
-const err79 = {instancePath:instancePath+"/site/lightSources/" + i5+"/share",schemaPath:"#/properties/site/properties/lightSources/items/properties/share/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.lightSources.items.properties.share.type,parentSchema:schema11.properties.site.properties.lightSources.items.properties.share,data:data41};
+const err79 = {instancePath:instancePath+"/site/airglowRelativeUncertainty",schemaPath:"#/properties/site/properties/airglowRelativeUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.airglowRelativeUncertainty.type,parentSchema:schema11.properties.site.properties.airglowRelativeUncertainty,data:data39};
 if(vErrors === null){
 vErrors = [err79];
 }
@@ -2302,9 +2295,15 @@ vErrors.push(err79);
 errors++;
 }
 }
-}
-else {
-const err80 = {instancePath:instancePath+"/site/lightSources/" + i5,schemaPath:"#/properties/site/properties/lightSources/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.lightSources.items.type,parentSchema:schema11.properties.site.properties.lightSources.items,data:data39};
+if(data36.lightSources !== undefined){
+let data40 = data36.lightSources;
+if(Array.isArray(data40)){
+const len5 = data40.length;
+for(let i5=0; i5<len5; i5++){
+let data41 = data40[i5];
+if(data41 && typeof data41 == "object" && !Array.isArray(data41)){
+if(data41.source === undefined){
+const err80 = {instancePath:instancePath+"/site/lightSources/" + i5,schemaPath:"#/properties/site/properties/lightSources/items/required",keyword:"required",params:{missingProperty: "source"},message:"must have required property '"+"source"+"'",schema:schema11.properties.site.properties.lightSources.items.required,parentSchema:schema11.properties.site.properties.lightSources.items,data:data41};
 if(vErrors === null){
 vErrors = [err80];
 }
@@ -2313,10 +2312,8 @@ vErrors.push(err80);
 }
 errors++;
 }
-}
-}
-else {
-const err81 = {instancePath:instancePath+"/site/lightSources",schemaPath:"#/properties/site/properties/lightSources/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.lightSources.type,parentSchema:schema11.properties.site.properties.lightSources,data:data38};
+if(data41.share === undefined){
+const err81 = {instancePath:instancePath+"/site/lightSources/" + i5,schemaPath:"#/properties/site/properties/lightSources/items/required",keyword:"required",params:{missingProperty: "share"},message:"must have required property '"+"share"+"'",schema:schema11.properties.site.properties.lightSources.items.required,parentSchema:schema11.properties.site.properties.lightSources.items,data:data41};
 if(vErrors === null){
 vErrors = [err81];
 }
@@ -2325,15 +2322,11 @@ vErrors.push(err81);
 }
 errors++;
 }
-}
-if(data36.moon !== undefined){
-let data42 = data36.moon;
-if(data42 && typeof data42 == "object" && !Array.isArray(data42)){
-if(data42.illuminatedFraction !== undefined){
-let data43 = data42.illuminatedFraction;
-if((typeof data43 == "number") && (isFinite(data43))){
-if(data43 > 1 || isNaN(data43)){
-const err82 = {instancePath:instancePath+"/site/moon/illuminatedFraction",schemaPath:"#/properties/site/properties/moon/properties/illuminatedFraction/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.moon.properties.illuminatedFraction,data:data43};
+if(data41.source !== undefined){
+let data42 = data41.source;
+if(typeof data42 === "string"){
+if(func2(data42) < 1){
+const err82 = {instancePath:instancePath+"/site/lightSources/" + i5+"/source",schemaPath:"#/properties/site/properties/lightSources/items/properties/source/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.lightSources.items.properties.source,data:data42};
 if(vErrors === null){
 vErrors = [err82];
 }
@@ -2342,8 +2335,9 @@ vErrors.push(err82);
 }
 errors++;
 }
-if(data43 < 0 || isNaN(data43)){
-const err83 = {instancePath:instancePath+"/site/moon/illuminatedFraction",schemaPath:"#/properties/site/properties/moon/properties/illuminatedFraction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.moon.properties.illuminatedFraction,data:data43};
+}
+else {
+const err83 = {instancePath:instancePath+"/site/lightSources/" + i5+"/source",schemaPath:"#/properties/site/properties/lightSources/items/properties/source/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.lightSources.items.properties.source.type,parentSchema:schema11.properties.site.properties.lightSources.items.properties.source,data:data42};
 if(vErrors === null){
 vErrors = [err83];
 }
@@ -2353,8 +2347,11 @@ vErrors.push(err83);
 errors++;
 }
 }
-else {
-const err84 = {instancePath:instancePath+"/site/moon/illuminatedFraction",schemaPath:"#/properties/site/properties/moon/properties/illuminatedFraction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.moon.properties.illuminatedFraction.type,parentSchema:schema11.properties.site.properties.moon.properties.illuminatedFraction,data:data43};
+if(data41.share !== undefined){
+let data43 = data41.share;
+if((typeof data43 == "number") && (isFinite(data43))){
+if(data43 < 0 || isNaN(data43)){
+const err84 = {instancePath:instancePath+"/site/lightSources/" + i5+"/share",schemaPath:"#/properties/site/properties/lightSources/items/properties/share/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.lightSources.items.properties.share,data:data43};
 if(vErrors === null){
 vErrors = [err84];
 }
@@ -2364,11 +2361,8 @@ vErrors.push(err84);
 errors++;
 }
 }
-if(data42.altitudeDeg !== undefined){
-let data44 = data42.altitudeDeg;
-if((typeof data44 == "number") && (isFinite(data44))){
-if(data44 > 90 || isNaN(data44)){
-const err85 = {instancePath:instancePath+"/site/moon/altitudeDeg",schemaPath:"#/properties/site/properties/moon/properties/altitudeDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 90},message:"must be <= 90",schema:90,parentSchema:schema11.properties.site.properties.moon.properties.altitudeDeg,data:data44};
+else {
+const err85 = {instancePath:instancePath+"/site/lightSources/" + i5+"/share",schemaPath:"#/properties/site/properties/lightSources/items/properties/share/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.lightSources.items.properties.share.type,parentSchema:schema11.properties.site.properties.lightSources.items.properties.share,data:data43};
 if(vErrors === null){
 vErrors = [err85];
 }
@@ -2377,8 +2371,12 @@ vErrors.push(err85);
 }
 errors++;
 }
-if(data44 < -90 || isNaN(data44)){
-const err86 = {instancePath:instancePath+"/site/moon/altitudeDeg",schemaPath:"#/properties/site/properties/moon/properties/altitudeDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: -90},message:"must be >= -90",schema:-90,parentSchema:schema11.properties.site.properties.moon.properties.altitudeDeg,data:data44};
+}
+if(data41.uncertainty !== undefined){
+let data44 = data41.uncertainty;
+if((typeof data44 == "number") && (isFinite(data44))){
+if(data44 < 0 || isNaN(data44)){
+const err86 = {instancePath:instancePath+"/site/lightSources/" + i5+"/uncertainty",schemaPath:"#/properties/site/properties/lightSources/items/properties/uncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.lightSources.items.properties.uncertainty,data:data44};
 if(vErrors === null){
 vErrors = [err86];
 }
@@ -2389,7 +2387,7 @@ errors++;
 }
 }
 else {
-const err87 = {instancePath:instancePath+"/site/moon/altitudeDeg",schemaPath:"#/properties/site/properties/moon/properties/altitudeDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.moon.properties.altitudeDeg.type,parentSchema:schema11.properties.site.properties.moon.properties.altitudeDeg,data:data44};
+const err87 = {instancePath:instancePath+"/site/lightSources/" + i5+"/uncertainty",schemaPath:"#/properties/site/properties/lightSources/items/properties/uncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.lightSources.items.properties.uncertainty.type,parentSchema:schema11.properties.site.properties.lightSources.items.properties.uncertainty,data:data44};
 if(vErrors === null){
 vErrors = [err87];
 }
@@ -2399,11 +2397,9 @@ vErrors.push(err87);
 errors++;
 }
 }
-if(data42.separationDeg !== undefined){
-let data45 = data42.separationDeg;
-if((typeof data45 == "number") && (isFinite(data45))){
-if(data45 > 180 || isNaN(data45)){
-const err88 = {instancePath:instancePath+"/site/moon/separationDeg",schemaPath:"#/properties/site/properties/moon/properties/separationDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 180},message:"must be <= 180",schema:180,parentSchema:schema11.properties.site.properties.moon.properties.separationDeg,data:data45};
+}
+else {
+const err88 = {instancePath:instancePath+"/site/lightSources/" + i5,schemaPath:"#/properties/site/properties/lightSources/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.lightSources.items.type,parentSchema:schema11.properties.site.properties.lightSources.items,data:data41};
 if(vErrors === null){
 vErrors = [err88];
 }
@@ -2412,8 +2408,10 @@ vErrors.push(err88);
 }
 errors++;
 }
-if(data45 < 0 || isNaN(data45)){
-const err89 = {instancePath:instancePath+"/site/moon/separationDeg",schemaPath:"#/properties/site/properties/moon/properties/separationDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.moon.properties.separationDeg,data:data45};
+}
+}
+else {
+const err89 = {instancePath:instancePath+"/site/lightSources",schemaPath:"#/properties/site/properties/lightSources/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.lightSources.type,parentSchema:schema11.properties.site.properties.lightSources,data:data40};
 if(vErrors === null){
 vErrors = [err89];
 }
@@ -2423,8 +2421,14 @@ vErrors.push(err89);
 errors++;
 }
 }
-else {
-const err90 = {instancePath:instancePath+"/site/moon/separationDeg",schemaPath:"#/properties/site/properties/moon/properties/separationDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.moon.properties.separationDeg.type,parentSchema:schema11.properties.site.properties.moon.properties.separationDeg,data:data45};
+if(data36.moon !== undefined){
+let data45 = data36.moon;
+if(data45 && typeof data45 == "object" && !Array.isArray(data45)){
+if(data45.illuminatedFraction !== undefined){
+let data46 = data45.illuminatedFraction;
+if((typeof data46 == "number") && (isFinite(data46))){
+if(data46 > 1 || isNaN(data46)){
+const err90 = {instancePath:instancePath+"/site/moon/illuminatedFraction",schemaPath:"#/properties/site/properties/moon/properties/illuminatedFraction/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.moon.properties.illuminatedFraction,data:data46};
 if(vErrors === null){
 vErrors = [err90];
 }
@@ -2433,10 +2437,8 @@ vErrors.push(err90);
 }
 errors++;
 }
-}
-}
-else {
-const err91 = {instancePath:instancePath+"/site/moon",schemaPath:"#/properties/site/properties/moon/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.moon.type,parentSchema:schema11.properties.site.properties.moon,data:data42};
+if(data46 < 0 || isNaN(data46)){
+const err91 = {instancePath:instancePath+"/site/moon/illuminatedFraction",schemaPath:"#/properties/site/properties/moon/properties/illuminatedFraction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.moon.properties.illuminatedFraction,data:data46};
 if(vErrors === null){
 vErrors = [err91];
 }
@@ -2446,11 +2448,8 @@ vErrors.push(err91);
 errors++;
 }
 }
-if(data36.airmass !== undefined){
-let data46 = data36.airmass;
-if((typeof data46 == "number") && (isFinite(data46))){
-if(data46 > 40 || isNaN(data46)){
-const err92 = {instancePath:instancePath+"/site/airmass",schemaPath:"#/properties/site/properties/airmass/maximum",keyword:"maximum",params:{comparison: "<=", limit: 40},message:"must be <= 40",schema:40,parentSchema:schema11.properties.site.properties.airmass,data:data46};
+else {
+const err92 = {instancePath:instancePath+"/site/moon/illuminatedFraction",schemaPath:"#/properties/site/properties/moon/properties/illuminatedFraction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.moon.properties.illuminatedFraction.type,parentSchema:schema11.properties.site.properties.moon.properties.illuminatedFraction,data:data46};
 if(vErrors === null){
 vErrors = [err92];
 }
@@ -2459,8 +2458,12 @@ vErrors.push(err92);
 }
 errors++;
 }
-if(data46 < 1 || isNaN(data46)){
-const err93 = {instancePath:instancePath+"/site/airmass",schemaPath:"#/properties/site/properties/airmass/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.site.properties.airmass,data:data46};
+}
+if(data45.altitudeDeg !== undefined){
+let data47 = data45.altitudeDeg;
+if((typeof data47 == "number") && (isFinite(data47))){
+if(data47 > 90 || isNaN(data47)){
+const err93 = {instancePath:instancePath+"/site/moon/altitudeDeg",schemaPath:"#/properties/site/properties/moon/properties/altitudeDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 90},message:"must be <= 90",schema:90,parentSchema:schema11.properties.site.properties.moon.properties.altitudeDeg,data:data47};
 if(vErrors === null){
 vErrors = [err93];
 }
@@ -2469,9 +2472,8 @@ vErrors.push(err93);
 }
 errors++;
 }
-}
-else {
-const err94 = {instancePath:instancePath+"/site/airmass",schemaPath:"#/properties/site/properties/airmass/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.airmass.type,parentSchema:schema11.properties.site.properties.airmass,data:data46};
+if(data47 < -90 || isNaN(data47)){
+const err94 = {instancePath:instancePath+"/site/moon/altitudeDeg",schemaPath:"#/properties/site/properties/moon/properties/altitudeDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: -90},message:"must be >= -90",schema:-90,parentSchema:schema11.properties.site.properties.moon.properties.altitudeDeg,data:data47};
 if(vErrors === null){
 vErrors = [err94];
 }
@@ -2481,14 +2483,8 @@ vErrors.push(err94);
 errors++;
 }
 }
-if(data36.quantumEfficiency !== undefined){
-let data47 = data36.quantumEfficiency;
-const _errs95 = errors;
-let valid26 = false;
-const _errs96 = errors;
-if((typeof data47 == "number") && (isFinite(data47))){
-if(data47 > 1 || isNaN(data47)){
-const err95 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[0],data:data47};
+else {
+const err95 = {instancePath:instancePath+"/site/moon/altitudeDeg",schemaPath:"#/properties/site/properties/moon/properties/altitudeDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.moon.properties.altitudeDeg.type,parentSchema:schema11.properties.site.properties.moon.properties.altitudeDeg,data:data47};
 if(vErrors === null){
 vErrors = [err95];
 }
@@ -2497,8 +2493,12 @@ vErrors.push(err95);
 }
 errors++;
 }
-if(data47 <= 0 || isNaN(data47)){
-const err96 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[0],data:data47};
+}
+if(data45.separationDeg !== undefined){
+let data48 = data45.separationDeg;
+if((typeof data48 == "number") && (isFinite(data48))){
+if(data48 > 180 || isNaN(data48)){
+const err96 = {instancePath:instancePath+"/site/moon/separationDeg",schemaPath:"#/properties/site/properties/moon/properties/separationDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 180},message:"must be <= 180",schema:180,parentSchema:schema11.properties.site.properties.moon.properties.separationDeg,data:data48};
 if(vErrors === null){
 vErrors = [err96];
 }
@@ -2507,9 +2507,8 @@ vErrors.push(err96);
 }
 errors++;
 }
-}
-else {
-const err97 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.quantumEfficiency.anyOf[0].type,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[0],data:data47};
+if(data48 < 0 || isNaN(data48)){
+const err97 = {instancePath:instancePath+"/site/moon/separationDeg",schemaPath:"#/properties/site/properties/moon/properties/separationDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.moon.properties.separationDeg,data:data48};
 if(vErrors === null){
 vErrors = [err97];
 }
@@ -2518,13 +2517,9 @@ vErrors.push(err97);
 }
 errors++;
 }
-var _valid2 = _errs96 === errors;
-valid26 = valid26 || _valid2;
-if(!valid26){
-const _errs98 = errors;
-if(Array.isArray(data47)){
-if(data47.length < 2){
-const err98 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data47};
+}
+else {
+const err98 = {instancePath:instancePath+"/site/moon/separationDeg",schemaPath:"#/properties/site/properties/moon/properties/separationDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.moon.properties.separationDeg.type,parentSchema:schema11.properties.site.properties.moon.properties.separationDeg,data:data48};
 if(vErrors === null){
 vErrors = [err98];
 }
@@ -2533,12 +2528,12 @@ vErrors.push(err98);
 }
 errors++;
 }
-const len6 = data47.length;
-for(let i6=0; i6<len6; i6++){
-let data48 = data47[i6];
-if(Array.isArray(data48)){
-if(data48.length > 2){
-const err99 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data48};
+}
+if(data45.relativeUncertainty !== undefined){
+let data49 = data45.relativeUncertainty;
+if((typeof data49 == "number") && (isFinite(data49))){
+if(data49 > 5 || isNaN(data49)){
+const err99 = {instancePath:instancePath+"/site/moon/relativeUncertainty",schemaPath:"#/properties/site/properties/moon/properties/relativeUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.site.properties.moon.properties.relativeUncertainty,data:data49};
 if(vErrors === null){
 vErrors = [err99];
 }
@@ -2547,8 +2542,8 @@ vErrors.push(err99);
 }
 errors++;
 }
-if(data48.length < 2){
-const err100 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data48};
+if(data49 < 0 || isNaN(data49)){
+const err100 = {instancePath:instancePath+"/site/moon/relativeUncertainty",schemaPath:"#/properties/site/properties/moon/properties/relativeUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.moon.properties.relativeUncertainty,data:data49};
 if(vErrors === null){
 vErrors = [err100];
 }
@@ -2557,12 +2552,9 @@ vErrors.push(err100);
 }
 errors++;
 }
-const len7 = data48.length;
-if(len7 > 0){
-let data49 = data48[0];
-if((typeof data49 == "number") && (isFinite(data49))){
-if(data49 <= 0 || isNaN(data49)){
-const err101 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data49};
+}
+else {
+const err101 = {instancePath:instancePath+"/site/moon/relativeUncertainty",schemaPath:"#/properties/site/properties/moon/properties/relativeUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.moon.properties.relativeUncertainty.type,parentSchema:schema11.properties.site.properties.moon.properties.relativeUncertainty,data:data49};
 if(vErrors === null){
 vErrors = [err101];
 }
@@ -2572,8 +2564,9 @@ vErrors.push(err101);
 errors++;
 }
 }
+}
 else {
-const err102 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data49};
+const err102 = {instancePath:instancePath+"/site/moon",schemaPath:"#/properties/site/properties/moon/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.moon.type,parentSchema:schema11.properties.site.properties.moon,data:data45};
 if(vErrors === null){
 vErrors = [err102];
 }
@@ -2583,11 +2576,11 @@ vErrors.push(err102);
 errors++;
 }
 }
-if(len7 > 1){
-let data50 = data48[1];
+if(data36.airmass !== undefined){
+let data50 = data36.airmass;
 if((typeof data50 == "number") && (isFinite(data50))){
-if(data50 > 1 || isNaN(data50)){
-const err103 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data50};
+if(data50 > 40 || isNaN(data50)){
+const err103 = {instancePath:instancePath+"/site/airmass",schemaPath:"#/properties/site/properties/airmass/maximum",keyword:"maximum",params:{comparison: "<=", limit: 40},message:"must be <= 40",schema:40,parentSchema:schema11.properties.site.properties.airmass,data:data50};
 if(vErrors === null){
 vErrors = [err103];
 }
@@ -2596,8 +2589,8 @@ vErrors.push(err103);
 }
 errors++;
 }
-if(data50 < 0 || isNaN(data50)){
-const err104 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data50};
+if(data50 < 1 || isNaN(data50)){
+const err104 = {instancePath:instancePath+"/site/airmass",schemaPath:"#/properties/site/properties/airmass/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.site.properties.airmass,data:data50};
 if(vErrors === null){
 vErrors = [err104];
 }
@@ -2608,7 +2601,7 @@ errors++;
 }
 }
 else {
-const err105 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data50};
+const err105 = {instancePath:instancePath+"/site/airmass",schemaPath:"#/properties/site/properties/airmass/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.airmass.type,parentSchema:schema11.properties.site.properties.airmass,data:data50};
 if(vErrors === null){
 vErrors = [err105];
 }
@@ -2618,9 +2611,14 @@ vErrors.push(err105);
 errors++;
 }
 }
-}
-else {
-const err106 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data48};
+if(data36.quantumEfficiency !== undefined){
+let data51 = data36.quantumEfficiency;
+const _errs103 = errors;
+let valid26 = false;
+const _errs104 = errors;
+if((typeof data51 == "number") && (isFinite(data51))){
+if(data51 > 1 || isNaN(data51)){
+const err106 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[0],data:data51};
 if(vErrors === null){
 vErrors = [err106];
 }
@@ -2629,10 +2627,8 @@ vErrors.push(err106);
 }
 errors++;
 }
-}
-}
-else {
-const err107 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data47};
+if(data51 <= 0 || isNaN(data51)){
+const err107 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[0],data:data51};
 if(vErrors === null){
 vErrors = [err107];
 }
@@ -2641,11 +2637,9 @@ vErrors.push(err107);
 }
 errors++;
 }
-var _valid2 = _errs98 === errors;
-valid26 = valid26 || _valid2;
 }
-if(!valid26){
-const err108 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.site.properties.quantumEfficiency.anyOf,parentSchema:schema11.properties.site.properties.quantumEfficiency,data:data47};
+else {
+const err108 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.quantumEfficiency.anyOf[0].type,parentSchema:schema11.properties.site.properties.quantumEfficiency.anyOf[0],data:data51};
 if(vErrors === null){
 vErrors = [err108];
 }
@@ -2654,23 +2648,13 @@ vErrors.push(err108);
 }
 errors++;
 }
-else {
-errors = _errs95;
-if(vErrors !== null){
-if(_errs95){
-vErrors.length = _errs95;
-}
-else {
-vErrors = null;
-}
-}
-}
-}
-if(data36.siteClass !== undefined){
-let data51 = data36.siteClass;
-if(typeof data51 === "string"){
-if(func2(data51) < 1){
-const err109 = {instancePath:instancePath+"/site/siteClass",schemaPath:"#/properties/site/properties/siteClass/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.siteClass,data:data51};
+var _valid2 = _errs104 === errors;
+valid26 = valid26 || _valid2;
+if(!valid26){
+const _errs106 = errors;
+if(Array.isArray(data51)){
+if(data51.length < 2){
+const err109 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data51};
 if(vErrors === null){
 vErrors = [err109];
 }
@@ -2679,9 +2663,12 @@ vErrors.push(err109);
 }
 errors++;
 }
-}
-else {
-const err110 = {instancePath:instancePath+"/site/siteClass",schemaPath:"#/properties/site/properties/siteClass/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.siteClass.type,parentSchema:schema11.properties.site.properties.siteClass,data:data51};
+const len6 = data51.length;
+for(let i6=0; i6<len6; i6++){
+let data52 = data51[i6];
+if(Array.isArray(data52)){
+if(data52.length > 2){
+const err110 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data52};
 if(vErrors === null){
 vErrors = [err110];
 }
@@ -2690,12 +2677,8 @@ vErrors.push(err110);
 }
 errors++;
 }
-}
-if(data36.aerosol !== undefined){
-let data52 = data36.aerosol;
-if(data52 && typeof data52 == "object" && !Array.isArray(data52)){
-if(data52.opticalDepth550 === undefined){
-const err111 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/required",keyword:"required",params:{missingProperty: "opticalDepth550"},message:"must have required property '"+"opticalDepth550"+"'",schema:schema11.properties.site.properties.aerosol.required,parentSchema:schema11.properties.site.properties.aerosol,data:data52};
+if(data52.length < 2){
+const err111 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data52};
 if(vErrors === null){
 vErrors = [err111];
 }
@@ -2704,8 +2687,12 @@ vErrors.push(err111);
 }
 errors++;
 }
-if(data52.exponent === undefined){
-const err112 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/required",keyword:"required",params:{missingProperty: "exponent"},message:"must have required property '"+"exponent"+"'",schema:schema11.properties.site.properties.aerosol.required,parentSchema:schema11.properties.site.properties.aerosol,data:data52};
+const len7 = data52.length;
+if(len7 > 0){
+let data53 = data52[0];
+if((typeof data53 == "number") && (isFinite(data53))){
+if(data53 <= 0 || isNaN(data53)){
+const err112 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data53};
 if(vErrors === null){
 vErrors = [err112];
 }
@@ -2714,11 +2701,9 @@ vErrors.push(err112);
 }
 errors++;
 }
-if(data52.opticalDepth550 !== undefined){
-let data53 = data52.opticalDepth550;
-if((typeof data53 == "number") && (isFinite(data53))){
-if(data53 > 10 || isNaN(data53)){
-const err113 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data53};
+}
+else {
+const err113 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data53};
 if(vErrors === null){
 vErrors = [err113];
 }
@@ -2727,8 +2712,12 @@ vErrors.push(err113);
 }
 errors++;
 }
-if(data53 < 0 || isNaN(data53)){
-const err114 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data53};
+}
+if(len7 > 1){
+let data54 = data52[1];
+if((typeof data54 == "number") && (isFinite(data54))){
+if(data54 > 1 || isNaN(data54)){
+const err114 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data54};
 if(vErrors === null){
 vErrors = [err114];
 }
@@ -2737,9 +2726,8 @@ vErrors.push(err114);
 }
 errors++;
 }
-}
-else {
-const err115 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.aerosol.properties.opticalDepth550.type,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data53};
+if(data54 < 0 || isNaN(data54)){
+const err115 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data54};
 if(vErrors === null){
 vErrors = [err115];
 }
@@ -2749,11 +2737,8 @@ vErrors.push(err115);
 errors++;
 }
 }
-if(data52.exponent !== undefined){
-let data54 = data52.exponent;
-if((typeof data54 == "number") && (isFinite(data54))){
-if(data54 > 4 || isNaN(data54)){
-const err116 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/maximum",keyword:"maximum",params:{comparison: "<=", limit: 4},message:"must be <= 4",schema:4,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data54};
+else {
+const err116 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data54};
 if(vErrors === null){
 vErrors = [err116];
 }
@@ -2762,8 +2747,10 @@ vErrors.push(err116);
 }
 errors++;
 }
-if(data54 < 0 || isNaN(data54)){
-const err117 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data54};
+}
+}
+else {
+const err117 = {instancePath:instancePath+"/site/quantumEfficiency/" + i6,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data52};
 if(vErrors === null){
 vErrors = [err117];
 }
@@ -2773,8 +2760,9 @@ vErrors.push(err117);
 errors++;
 }
 }
+}
 else {
-const err118 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.aerosol.properties.exponent.type,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data54};
+const err118 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data51};
 if(vErrors === null){
 vErrors = [err118];
 }
@@ -2783,10 +2771,11 @@ vErrors.push(err118);
 }
 errors++;
 }
+var _valid2 = _errs106 === errors;
+valid26 = valid26 || _valid2;
 }
-}
-else {
-const err119 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.aerosol.type,parentSchema:schema11.properties.site.properties.aerosol,data:data52};
+if(!valid26){
+const err119 = {instancePath:instancePath+"/site/quantumEfficiency",schemaPath:"#/properties/site/properties/quantumEfficiency/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.site.properties.quantumEfficiency.anyOf,parentSchema:schema11.properties.site.properties.quantumEfficiency,data:data51};
 if(vErrors === null){
 vErrors = [err119];
 }
@@ -2795,12 +2784,23 @@ vErrors.push(err119);
 }
 errors++;
 }
+else {
+errors = _errs103;
+if(vErrors !== null){
+if(_errs103){
+vErrors.length = _errs103;
 }
-if(data36.spectrum !== undefined){
-let data55 = data36.spectrum;
-if(data55 && typeof data55 == "object" && !Array.isArray(data55)){
-if(data55.file === undefined){
-const err120 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.site.properties.spectrum.required,parentSchema:schema11.properties.site.properties.spectrum,data:data55};
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data36.siteClass !== undefined){
+let data55 = data36.siteClass;
+if(typeof data55 === "string"){
+if(func2(data55) < 1){
+const err120 = {instancePath:instancePath+"/site/siteClass",schemaPath:"#/properties/site/properties/siteClass/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.siteClass,data:data55};
 if(vErrors === null){
 vErrors = [err120];
 }
@@ -2809,8 +2809,9 @@ vErrors.push(err120);
 }
 errors++;
 }
-if(data55.unit === undefined){
-const err121 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.spectrum.required,parentSchema:schema11.properties.site.properties.spectrum,data:data55};
+}
+else {
+const err121 = {instancePath:instancePath+"/site/siteClass",schemaPath:"#/properties/site/properties/siteClass/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.siteClass.type,parentSchema:schema11.properties.site.properties.siteClass,data:data55};
 if(vErrors === null){
 vErrors = [err121];
 }
@@ -2819,11 +2820,12 @@ vErrors.push(err121);
 }
 errors++;
 }
-if(data55.file !== undefined){
-let data56 = data55.file;
-if(typeof data56 === "string"){
-if(func2(data56) < 1){
-const err122 = {instancePath:instancePath+"/site/spectrum/file",schemaPath:"#/properties/site/properties/spectrum/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.spectrum.properties.file,data:data56};
+}
+if(data36.aerosol !== undefined){
+let data56 = data36.aerosol;
+if(data56 && typeof data56 == "object" && !Array.isArray(data56)){
+if(data56.opticalDepth550 === undefined){
+const err122 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/required",keyword:"required",params:{missingProperty: "opticalDepth550"},message:"must have required property '"+"opticalDepth550"+"'",schema:schema11.properties.site.properties.aerosol.required,parentSchema:schema11.properties.site.properties.aerosol,data:data56};
 if(vErrors === null){
 vErrors = [err122];
 }
@@ -2832,9 +2834,8 @@ vErrors.push(err122);
 }
 errors++;
 }
-}
-else {
-const err123 = {instancePath:instancePath+"/site/spectrum/file",schemaPath:"#/properties/site/properties/spectrum/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.spectrum.properties.file.type,parentSchema:schema11.properties.site.properties.spectrum.properties.file,data:data56};
+if(data56.exponent === undefined){
+const err123 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/required",keyword:"required",params:{missingProperty: "exponent"},message:"must have required property '"+"exponent"+"'",schema:schema11.properties.site.properties.aerosol.required,parentSchema:schema11.properties.site.properties.aerosol,data:data56};
 if(vErrors === null){
 vErrors = [err123];
 }
@@ -2843,11 +2844,11 @@ vErrors.push(err123);
 }
 errors++;
 }
-}
-if(data55.unit !== undefined){
-let data57 = data55.unit;
-if(!(((data57 === "photons/s/m2/arcsec2/nm") || (data57 === "relative photons")) || (data57 === "relative energy"))){
-const err124 = {instancePath:instancePath+"/site/spectrum/unit",schemaPath:"#/properties/site/properties/spectrum/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.spectrum.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.spectrum.properties.unit.enum,parentSchema:schema11.properties.site.properties.spectrum.properties.unit,data:data57};
+if(data56.opticalDepth550 !== undefined){
+let data57 = data56.opticalDepth550;
+if((typeof data57 == "number") && (isFinite(data57))){
+if(data57 > 10 || isNaN(data57)){
+const err124 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data57};
 if(vErrors === null){
 vErrors = [err124];
 }
@@ -2856,10 +2857,8 @@ vErrors.push(err124);
 }
 errors++;
 }
-}
-}
-else {
-const err125 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.spectrum.type,parentSchema:schema11.properties.site.properties.spectrum,data:data55};
+if(data57 < 0 || isNaN(data57)){
+const err125 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data57};
 if(vErrors === null){
 vErrors = [err125];
 }
@@ -2869,14 +2868,8 @@ vErrors.push(err125);
 errors++;
 }
 }
-if(data36.camera !== undefined){
-let data58 = data36.camera;
-if(data58 && typeof data58 == "object" && !Array.isArray(data58)){
-if(data58.pixelUm !== undefined){
-let data59 = data58.pixelUm;
-if((typeof data59 == "number") && (isFinite(data59))){
-if(data59 <= 0 || isNaN(data59)){
-const err126 = {instancePath:instancePath+"/site/camera/pixelUm",schemaPath:"#/properties/site/properties/camera/properties/pixelUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.pixelUm,data:data59};
+else {
+const err126 = {instancePath:instancePath+"/site/aerosol/opticalDepth550",schemaPath:"#/properties/site/properties/aerosol/properties/opticalDepth550/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.aerosol.properties.opticalDepth550.type,parentSchema:schema11.properties.site.properties.aerosol.properties.opticalDepth550,data:data57};
 if(vErrors === null){
 vErrors = [err126];
 }
@@ -2886,8 +2879,11 @@ vErrors.push(err126);
 errors++;
 }
 }
-else {
-const err127 = {instancePath:instancePath+"/site/camera/pixelUm",schemaPath:"#/properties/site/properties/camera/properties/pixelUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.pixelUm.type,parentSchema:schema11.properties.site.properties.camera.properties.pixelUm,data:data59};
+if(data56.exponent !== undefined){
+let data58 = data56.exponent;
+if((typeof data58 == "number") && (isFinite(data58))){
+if(data58 > 4 || isNaN(data58)){
+const err127 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/maximum",keyword:"maximum",params:{comparison: "<=", limit: 4},message:"must be <= 4",schema:4,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data58};
 if(vErrors === null){
 vErrors = [err127];
 }
@@ -2896,12 +2892,8 @@ vErrors.push(err127);
 }
 errors++;
 }
-}
-if(data58.readNoise !== undefined){
-let data60 = data58.readNoise;
-if((typeof data60 == "number") && (isFinite(data60))){
-if(data60 < 0 || isNaN(data60)){
-const err128 = {instancePath:instancePath+"/site/camera/readNoise",schemaPath:"#/properties/site/properties/camera/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.readNoise,data:data60};
+if(data58 < 0 || isNaN(data58)){
+const err128 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data58};
 if(vErrors === null){
 vErrors = [err128];
 }
@@ -2912,7 +2904,7 @@ errors++;
 }
 }
 else {
-const err129 = {instancePath:instancePath+"/site/camera/readNoise",schemaPath:"#/properties/site/properties/camera/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.readNoise.type,parentSchema:schema11.properties.site.properties.camera.properties.readNoise,data:data60};
+const err129 = {instancePath:instancePath+"/site/aerosol/exponent",schemaPath:"#/properties/site/properties/aerosol/properties/exponent/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.aerosol.properties.exponent.type,parentSchema:schema11.properties.site.properties.aerosol.properties.exponent,data:data58};
 if(vErrors === null){
 vErrors = [err129];
 }
@@ -2922,11 +2914,9 @@ vErrors.push(err129);
 errors++;
 }
 }
-if(data58.darkCurrent !== undefined){
-let data61 = data58.darkCurrent;
-if((typeof data61 == "number") && (isFinite(data61))){
-if(data61 < 0 || isNaN(data61)){
-const err130 = {instancePath:instancePath+"/site/camera/darkCurrent",schemaPath:"#/properties/site/properties/camera/properties/darkCurrent/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.darkCurrent,data:data61};
+}
+else {
+const err130 = {instancePath:instancePath+"/site/aerosol",schemaPath:"#/properties/site/properties/aerosol/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.aerosol.type,parentSchema:schema11.properties.site.properties.aerosol,data:data56};
 if(vErrors === null){
 vErrors = [err130];
 }
@@ -2936,8 +2926,11 @@ vErrors.push(err130);
 errors++;
 }
 }
-else {
-const err131 = {instancePath:instancePath+"/site/camera/darkCurrent",schemaPath:"#/properties/site/properties/camera/properties/darkCurrent/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.darkCurrent.type,parentSchema:schema11.properties.site.properties.camera.properties.darkCurrent,data:data61};
+if(data36.spectrum !== undefined){
+let data59 = data36.spectrum;
+if(data59 && typeof data59 == "object" && !Array.isArray(data59)){
+if(data59.file === undefined){
+const err131 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.site.properties.spectrum.required,parentSchema:schema11.properties.site.properties.spectrum,data:data59};
 if(vErrors === null){
 vErrors = [err131];
 }
@@ -2946,12 +2939,8 @@ vErrors.push(err131);
 }
 errors++;
 }
-}
-if(data58.opticsTransmittance !== undefined){
-let data62 = data58.opticsTransmittance;
-if((typeof data62 == "number") && (isFinite(data62))){
-if(data62 > 1 || isNaN(data62)){
-const err132 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data62};
+if(data59.unit === undefined){
+const err132 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.spectrum.required,parentSchema:schema11.properties.site.properties.spectrum,data:data59};
 if(vErrors === null){
 vErrors = [err132];
 }
@@ -2960,8 +2949,11 @@ vErrors.push(err132);
 }
 errors++;
 }
-if(data62 <= 0 || isNaN(data62)){
-const err133 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data62};
+if(data59.file !== undefined){
+let data60 = data59.file;
+if(typeof data60 === "string"){
+if(func2(data60) < 1){
+const err133 = {instancePath:instancePath+"/site/spectrum/file",schemaPath:"#/properties/site/properties/spectrum/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.spectrum.properties.file,data:data60};
 if(vErrors === null){
 vErrors = [err133];
 }
@@ -2972,7 +2964,7 @@ errors++;
 }
 }
 else {
-const err134 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.opticsTransmittance.type,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data62};
+const err134 = {instancePath:instancePath+"/site/spectrum/file",schemaPath:"#/properties/site/properties/spectrum/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.spectrum.properties.file.type,parentSchema:schema11.properties.site.properties.spectrum.properties.file,data:data60};
 if(vErrors === null){
 vErrors = [err134];
 }
@@ -2982,13 +2974,10 @@ vErrors.push(err134);
 errors++;
 }
 }
-if(data58.colour !== undefined){
-let data63 = data58.colour;
-const _errs131 = errors;
-let valid34 = false;
-const _errs132 = errors;
-if(typeof data63 !== "boolean"){
-const err135 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/0/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[0].type,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[0],data:data63};
+if(data59.unit !== undefined){
+let data61 = data59.unit;
+if(!(((data61 === "photons/s/m2/arcsec2/nm") || (data61 === "relative photons")) || (data61 === "relative energy"))){
+const err135 = {instancePath:instancePath+"/site/spectrum/unit",schemaPath:"#/properties/site/properties/spectrum/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.spectrum.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.spectrum.properties.unit.enum,parentSchema:schema11.properties.site.properties.spectrum.properties.unit,data:data61};
 if(vErrors === null){
 vErrors = [err135];
 }
@@ -2997,13 +2986,10 @@ vErrors.push(err135);
 }
 errors++;
 }
-var _valid3 = _errs132 === errors;
-valid34 = valid34 || _valid3;
-if(!valid34){
-const _errs134 = errors;
-if(data63 && typeof data63 == "object" && !Array.isArray(data63)){
-if(data63.red === undefined){
-const err136 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "red"},message:"must have required property '"+"red"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
+}
+}
+else {
+const err136 = {instancePath:instancePath+"/site/spectrum",schemaPath:"#/properties/site/properties/spectrum/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.spectrum.type,parentSchema:schema11.properties.site.properties.spectrum,data:data59};
 if(vErrors === null){
 vErrors = [err136];
 }
@@ -3012,8 +2998,15 @@ vErrors.push(err136);
 }
 errors++;
 }
-if(data63.green === undefined){
-const err137 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "green"},message:"must have required property '"+"green"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
+}
+if(data36.camera !== undefined){
+let data62 = data36.camera;
+if(data62 && typeof data62 == "object" && !Array.isArray(data62)){
+if(data62.pixelUm !== undefined){
+let data63 = data62.pixelUm;
+if((typeof data63 == "number") && (isFinite(data63))){
+if(data63 <= 0 || isNaN(data63)){
+const err137 = {instancePath:instancePath+"/site/camera/pixelUm",schemaPath:"#/properties/site/properties/camera/properties/pixelUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.pixelUm,data:data63};
 if(vErrors === null){
 vErrors = [err137];
 }
@@ -3022,8 +3015,9 @@ vErrors.push(err137);
 }
 errors++;
 }
-if(data63.blue === undefined){
-const err138 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "blue"},message:"must have required property '"+"blue"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
+}
+else {
+const err138 = {instancePath:instancePath+"/site/camera/pixelUm",schemaPath:"#/properties/site/properties/camera/properties/pixelUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.pixelUm.type,parentSchema:schema11.properties.site.properties.camera.properties.pixelUm,data:data63};
 if(vErrors === null){
 vErrors = [err138];
 }
@@ -3032,11 +3026,12 @@ vErrors.push(err138);
 }
 errors++;
 }
-if(data63.red !== undefined){
-let data64 = data63.red;
-if(Array.isArray(data64)){
-if(data64.length < 2){
-const err139 = {instancePath:instancePath+"/site/camera/colour/red",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data64};
+}
+if(data62.readNoise !== undefined){
+let data64 = data62.readNoise;
+if((typeof data64 == "number") && (isFinite(data64))){
+if(data64 < 0 || isNaN(data64)){
+const err139 = {instancePath:instancePath+"/site/camera/readNoise",schemaPath:"#/properties/site/properties/camera/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.readNoise,data:data64};
 if(vErrors === null){
 vErrors = [err139];
 }
@@ -3045,12 +3040,9 @@ vErrors.push(err139);
 }
 errors++;
 }
-const len8 = data64.length;
-for(let i7=0; i7<len8; i7++){
-let data65 = data64[i7];
-if(Array.isArray(data65)){
-if(data65.length > 2){
-const err140 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data65};
+}
+else {
+const err140 = {instancePath:instancePath+"/site/camera/readNoise",schemaPath:"#/properties/site/properties/camera/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.readNoise.type,parentSchema:schema11.properties.site.properties.camera.properties.readNoise,data:data64};
 if(vErrors === null){
 vErrors = [err140];
 }
@@ -3059,8 +3051,12 @@ vErrors.push(err140);
 }
 errors++;
 }
-if(data65.length < 2){
-const err141 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data65};
+}
+if(data62.darkCurrent !== undefined){
+let data65 = data62.darkCurrent;
+if((typeof data65 == "number") && (isFinite(data65))){
+if(data65 < 0 || isNaN(data65)){
+const err141 = {instancePath:instancePath+"/site/camera/darkCurrent",schemaPath:"#/properties/site/properties/camera/properties/darkCurrent/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.darkCurrent,data:data65};
 if(vErrors === null){
 vErrors = [err141];
 }
@@ -3069,12 +3065,9 @@ vErrors.push(err141);
 }
 errors++;
 }
-const len9 = data65.length;
-if(len9 > 0){
-let data66 = data65[0];
-if((typeof data66 == "number") && (isFinite(data66))){
-if(data66 <= 0 || isNaN(data66)){
-const err142 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data66};
+}
+else {
+const err142 = {instancePath:instancePath+"/site/camera/darkCurrent",schemaPath:"#/properties/site/properties/camera/properties/darkCurrent/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.darkCurrent.type,parentSchema:schema11.properties.site.properties.camera.properties.darkCurrent,data:data65};
 if(vErrors === null){
 vErrors = [err142];
 }
@@ -3084,8 +3077,11 @@ vErrors.push(err142);
 errors++;
 }
 }
-else {
-const err143 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data66};
+if(data62.opticsTransmittance !== undefined){
+let data66 = data62.opticsTransmittance;
+if((typeof data66 == "number") && (isFinite(data66))){
+if(data66 > 1 || isNaN(data66)){
+const err143 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data66};
 if(vErrors === null){
 vErrors = [err143];
 }
@@ -3094,12 +3090,8 @@ vErrors.push(err143);
 }
 errors++;
 }
-}
-if(len9 > 1){
-let data67 = data65[1];
-if((typeof data67 == "number") && (isFinite(data67))){
-if(data67 > 1 || isNaN(data67)){
-const err144 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data67};
+if(data66 <= 0 || isNaN(data66)){
+const err144 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data66};
 if(vErrors === null){
 vErrors = [err144];
 }
@@ -3108,8 +3100,9 @@ vErrors.push(err144);
 }
 errors++;
 }
-if(data67 < 0 || isNaN(data67)){
-const err145 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data67};
+}
+else {
+const err145 = {instancePath:instancePath+"/site/camera/opticsTransmittance",schemaPath:"#/properties/site/properties/camera/properties/opticsTransmittance/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.camera.properties.opticsTransmittance.type,parentSchema:schema11.properties.site.properties.camera.properties.opticsTransmittance,data:data66};
 if(vErrors === null){
 vErrors = [err145];
 }
@@ -3119,8 +3112,13 @@ vErrors.push(err145);
 errors++;
 }
 }
-else {
-const err146 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data67};
+if(data62.colour !== undefined){
+let data67 = data62.colour;
+const _errs139 = errors;
+let valid34 = false;
+const _errs140 = errors;
+if(typeof data67 !== "boolean"){
+const err146 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/0/type",keyword:"type",params:{type: "boolean"},message:"must be boolean",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[0].type,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[0],data:data67};
 if(vErrors === null){
 vErrors = [err146];
 }
@@ -3129,10 +3127,13 @@ vErrors.push(err146);
 }
 errors++;
 }
-}
-}
-else {
-const err147 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data65};
+var _valid3 = _errs140 === errors;
+valid34 = valid34 || _valid3;
+if(!valid34){
+const _errs142 = errors;
+if(data67 && typeof data67 == "object" && !Array.isArray(data67)){
+if(data67.red === undefined){
+const err147 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "red"},message:"must have required property '"+"red"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data67};
 if(vErrors === null){
 vErrors = [err147];
 }
@@ -3141,10 +3142,8 @@ vErrors.push(err147);
 }
 errors++;
 }
-}
-}
-else {
-const err148 = {instancePath:instancePath+"/site/camera/colour/red",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data64};
+if(data67.green === undefined){
+const err148 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "green"},message:"must have required property '"+"green"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data67};
 if(vErrors === null){
 vErrors = [err148];
 }
@@ -3153,12 +3152,8 @@ vErrors.push(err148);
 }
 errors++;
 }
-}
-if(data63.green !== undefined){
-let data68 = data63.green;
-if(Array.isArray(data68)){
-if(data68.length < 2){
-const err149 = {instancePath:instancePath+"/site/camera/colour/green",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data68};
+if(data67.blue === undefined){
+const err149 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/required",keyword:"required",params:{missingProperty: "blue"},message:"must have required property '"+"blue"+"'",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].required,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data67};
 if(vErrors === null){
 vErrors = [err149];
 }
@@ -3167,12 +3162,11 @@ vErrors.push(err149);
 }
 errors++;
 }
-const len10 = data68.length;
-for(let i8=0; i8<len10; i8++){
-let data69 = data68[i8];
-if(Array.isArray(data69)){
-if(data69.length > 2){
-const err150 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data69};
+if(data67.red !== undefined){
+let data68 = data67.red;
+if(Array.isArray(data68)){
+if(data68.length < 2){
+const err150 = {instancePath:instancePath+"/site/camera/colour/red",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data68};
 if(vErrors === null){
 vErrors = [err150];
 }
@@ -3181,8 +3175,12 @@ vErrors.push(err150);
 }
 errors++;
 }
-if(data69.length < 2){
-const err151 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data69};
+const len8 = data68.length;
+for(let i7=0; i7<len8; i7++){
+let data69 = data68[i7];
+if(Array.isArray(data69)){
+if(data69.length > 2){
+const err151 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data69};
 if(vErrors === null){
 vErrors = [err151];
 }
@@ -3191,12 +3189,8 @@ vErrors.push(err151);
 }
 errors++;
 }
-const len11 = data69.length;
-if(len11 > 0){
-let data70 = data69[0];
-if((typeof data70 == "number") && (isFinite(data70))){
-if(data70 <= 0 || isNaN(data70)){
-const err152 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data70};
+if(data69.length < 2){
+const err152 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data69};
 if(vErrors === null){
 vErrors = [err152];
 }
@@ -3205,9 +3199,12 @@ vErrors.push(err152);
 }
 errors++;
 }
-}
-else {
-const err153 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data70};
+const len9 = data69.length;
+if(len9 > 0){
+let data70 = data69[0];
+if((typeof data70 == "number") && (isFinite(data70))){
+if(data70 <= 0 || isNaN(data70)){
+const err153 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data70};
 if(vErrors === null){
 vErrors = [err153];
 }
@@ -3217,11 +3214,8 @@ vErrors.push(err153);
 errors++;
 }
 }
-if(len11 > 1){
-let data71 = data69[1];
-if((typeof data71 == "number") && (isFinite(data71))){
-if(data71 > 1 || isNaN(data71)){
-const err154 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data71};
+else {
+const err154 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data70};
 if(vErrors === null){
 vErrors = [err154];
 }
@@ -3230,8 +3224,12 @@ vErrors.push(err154);
 }
 errors++;
 }
-if(data71 < 0 || isNaN(data71)){
-const err155 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data71};
+}
+if(len9 > 1){
+let data71 = data69[1];
+if((typeof data71 == "number") && (isFinite(data71))){
+if(data71 > 1 || isNaN(data71)){
+const err155 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err155];
 }
@@ -3240,9 +3238,8 @@ vErrors.push(err155);
 }
 errors++;
 }
-}
-else {
-const err156 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data71};
+if(data71 < 0 || isNaN(data71)){
+const err156 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err156];
 }
@@ -3252,9 +3249,8 @@ vErrors.push(err156);
 errors++;
 }
 }
-}
 else {
-const err157 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data69};
+const err157 = {instancePath:instancePath+"/site/camera/colour/red/" + i7+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data71};
 if(vErrors === null){
 vErrors = [err157];
 }
@@ -3266,7 +3262,7 @@ errors++;
 }
 }
 else {
-const err158 = {instancePath:instancePath+"/site/camera/colour/green",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data68};
+const err158 = {instancePath:instancePath+"/site/camera/colour/red/" + i7,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data69};
 if(vErrors === null){
 vErrors = [err158];
 }
@@ -3276,11 +3272,9 @@ vErrors.push(err158);
 errors++;
 }
 }
-if(data63.blue !== undefined){
-let data72 = data63.blue;
-if(Array.isArray(data72)){
-if(data72.length < 2){
-const err159 = {instancePath:instancePath+"/site/camera/colour/blue",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data72};
+}
+else {
+const err159 = {instancePath:instancePath+"/site/camera/colour/red",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data68};
 if(vErrors === null){
 vErrors = [err159];
 }
@@ -3289,12 +3283,12 @@ vErrors.push(err159);
 }
 errors++;
 }
-const len12 = data72.length;
-for(let i9=0; i9<len12; i9++){
-let data73 = data72[i9];
-if(Array.isArray(data73)){
-if(data73.length > 2){
-const err160 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data73};
+}
+if(data67.green !== undefined){
+let data72 = data67.green;
+if(Array.isArray(data72)){
+if(data72.length < 2){
+const err160 = {instancePath:instancePath+"/site/camera/colour/green",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data72};
 if(vErrors === null){
 vErrors = [err160];
 }
@@ -3303,8 +3297,12 @@ vErrors.push(err160);
 }
 errors++;
 }
-if(data73.length < 2){
-const err161 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data73};
+const len10 = data72.length;
+for(let i8=0; i8<len10; i8++){
+let data73 = data72[i8];
+if(Array.isArray(data73)){
+if(data73.length > 2){
+const err161 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data73};
 if(vErrors === null){
 vErrors = [err161];
 }
@@ -3313,12 +3311,8 @@ vErrors.push(err161);
 }
 errors++;
 }
-const len13 = data73.length;
-if(len13 > 0){
-let data74 = data73[0];
-if((typeof data74 == "number") && (isFinite(data74))){
-if(data74 <= 0 || isNaN(data74)){
-const err162 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data74};
+if(data73.length < 2){
+const err162 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data73};
 if(vErrors === null){
 vErrors = [err162];
 }
@@ -3327,9 +3321,12 @@ vErrors.push(err162);
 }
 errors++;
 }
-}
-else {
-const err163 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data74};
+const len11 = data73.length;
+if(len11 > 0){
+let data74 = data73[0];
+if((typeof data74 == "number") && (isFinite(data74))){
+if(data74 <= 0 || isNaN(data74)){
+const err163 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data74};
 if(vErrors === null){
 vErrors = [err163];
 }
@@ -3339,11 +3336,8 @@ vErrors.push(err163);
 errors++;
 }
 }
-if(len13 > 1){
-let data75 = data73[1];
-if((typeof data75 == "number") && (isFinite(data75))){
-if(data75 > 1 || isNaN(data75)){
-const err164 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data75};
+else {
+const err164 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data74};
 if(vErrors === null){
 vErrors = [err164];
 }
@@ -3352,8 +3346,12 @@ vErrors.push(err164);
 }
 errors++;
 }
-if(data75 < 0 || isNaN(data75)){
-const err165 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data75};
+}
+if(len11 > 1){
+let data75 = data73[1];
+if((typeof data75 == "number") && (isFinite(data75))){
+if(data75 > 1 || isNaN(data75)){
+const err165 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data75};
 if(vErrors === null){
 vErrors = [err165];
 }
@@ -3362,9 +3360,8 @@ vErrors.push(err165);
 }
 errors++;
 }
-}
-else {
-const err166 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data75};
+if(data75 < 0 || isNaN(data75)){
+const err166 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data75};
 if(vErrors === null){
 vErrors = [err166];
 }
@@ -3374,9 +3371,8 @@ vErrors.push(err166);
 errors++;
 }
 }
-}
 else {
-const err167 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data73};
+const err167 = {instancePath:instancePath+"/site/camera/colour/green/" + i8+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data75};
 if(vErrors === null){
 vErrors = [err167];
 }
@@ -3388,7 +3384,7 @@ errors++;
 }
 }
 else {
-const err168 = {instancePath:instancePath+"/site/camera/colour/blue",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data72};
+const err168 = {instancePath:instancePath+"/site/camera/colour/green/" + i8,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data73};
 if(vErrors === null){
 vErrors = [err168];
 }
@@ -3400,7 +3396,7 @@ errors++;
 }
 }
 else {
-const err169 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].type,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data63};
+const err169 = {instancePath:instancePath+"/site/camera/colour/green",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data72};
 if(vErrors === null){
 vErrors = [err169];
 }
@@ -3409,11 +3405,12 @@ vErrors.push(err169);
 }
 errors++;
 }
-var _valid3 = _errs134 === errors;
-valid34 = valid34 || _valid3;
 }
-if(!valid34){
-const err170 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.site.properties.camera.properties.colour.anyOf,parentSchema:schema11.properties.site.properties.camera.properties.colour,data:data63};
+if(data67.blue !== undefined){
+let data76 = data67.blue;
+if(Array.isArray(data76)){
+if(data76.length < 2){
+const err170 = {instancePath:instancePath+"/site/camera/colour/blue",schemaPath:"#/definitions/responseTable/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21,data:data76};
 if(vErrors === null){
 vErrors = [err170];
 }
@@ -3422,21 +3419,12 @@ vErrors.push(err170);
 }
 errors++;
 }
-else {
-errors = _errs131;
-if(vErrors !== null){
-if(_errs131){
-vErrors.length = _errs131;
-}
-else {
-vErrors = null;
-}
-}
-}
-}
-}
-else {
-const err171 = {instancePath:instancePath+"/site/camera",schemaPath:"#/properties/site/properties/camera/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.type,parentSchema:schema11.properties.site.properties.camera,data:data58};
+const len12 = data76.length;
+for(let i9=0; i9<len12; i9++){
+let data77 = data76[i9];
+if(Array.isArray(data77)){
+if(data77.length > 2){
+const err171 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema21.items,data:data77};
 if(vErrors === null){
 vErrors = [err171];
 }
@@ -3445,16 +3433,8 @@ vErrors.push(err171);
 }
 errors++;
 }
-}
-if(data36.targets !== undefined){
-let data76 = data36.targets;
-if(Array.isArray(data76)){
-const len14 = data76.length;
-for(let i10=0; i10<len14; i10++){
-let data77 = data76[i10];
-if(data77 && typeof data77 == "object" && !Array.isArray(data77)){
-if(data77.line === undefined){
-const err172 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "line"},message:"must have required property '"+"line"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
+if(data77.length < 2){
+const err172 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema21.items,data:data77};
 if(vErrors === null){
 vErrors = [err172];
 }
@@ -3463,8 +3443,12 @@ vErrors.push(err172);
 }
 errors++;
 }
-if(data77.value === undefined){
-const err173 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
+const len13 = data77.length;
+if(len13 > 0){
+let data78 = data77[0];
+if((typeof data78 == "number") && (isFinite(data78))){
+if(data78 <= 0 || isNaN(data78)){
+const err173 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/0",schemaPath:"#/definitions/responseTable/items/items/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema21.items.items[0],data:data78};
 if(vErrors === null){
 vErrors = [err173];
 }
@@ -3473,8 +3457,9 @@ vErrors.push(err173);
 }
 errors++;
 }
-if(data77.unit === undefined){
-const err174 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
+}
+else {
+const err174 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/0",schemaPath:"#/definitions/responseTable/items/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[0].type,parentSchema:schema21.items.items[0],data:data78};
 if(vErrors === null){
 vErrors = [err174];
 }
@@ -3483,11 +3468,12 @@ vErrors.push(err174);
 }
 errors++;
 }
-if(data77.line !== undefined){
-let data78 = data77.line;
-if(typeof data78 === "string"){
-if(func2(data78) < 1){
-const err175 = {instancePath:instancePath+"/site/targets/" + i10+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data78};
+}
+if(len13 > 1){
+let data79 = data77[1];
+if((typeof data79 == "number") && (isFinite(data79))){
+if(data79 > 1 || isNaN(data79)){
+const err175 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema21.items.items[1],data:data79};
 if(vErrors === null){
 vErrors = [err175];
 }
@@ -3496,9 +3482,8 @@ vErrors.push(err175);
 }
 errors++;
 }
-}
-else {
-const err176 = {instancePath:instancePath+"/site/targets/" + i10+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.targets.items.properties.line.type,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data78};
+if(data79 < 0 || isNaN(data79)){
+const err176 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema21.items.items[1],data:data79};
 if(vErrors === null){
 vErrors = [err176];
 }
@@ -3508,11 +3493,8 @@ vErrors.push(err176);
 errors++;
 }
 }
-if(data77.value !== undefined){
-let data79 = data77.value;
-if((typeof data79 == "number") && (isFinite(data79))){
-if(data79 < 0 || isNaN(data79)){
-const err177 = {instancePath:instancePath+"/site/targets/" + i10+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data79};
+else {
+const err177 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9+"/1",schemaPath:"#/definitions/responseTable/items/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema21.items.items[1].type,parentSchema:schema21.items.items[1],data:data79};
 if(vErrors === null){
 vErrors = [err177];
 }
@@ -3522,8 +3504,9 @@ vErrors.push(err177);
 errors++;
 }
 }
+}
 else {
-const err178 = {instancePath:instancePath+"/site/targets/" + i10+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.targets.items.properties.value.type,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data79};
+const err178 = {instancePath:instancePath+"/site/camera/colour/blue/" + i9,schemaPath:"#/definitions/responseTable/items/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.items.type,parentSchema:schema21.items,data:data77};
 if(vErrors === null){
 vErrors = [err178];
 }
@@ -3533,10 +3516,9 @@ vErrors.push(err178);
 errors++;
 }
 }
-if(data77.unit !== undefined){
-let data80 = data77.unit;
-if(!((data80 === "rayleigh") || (data80 === "erg/s/cm2/arcsec2"))){
-const err179 = {instancePath:instancePath+"/site/targets/" + i10+"/unit",schemaPath:"#/properties/site/properties/targets/items/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.targets.items.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.targets.items.properties.unit.enum,parentSchema:schema11.properties.site.properties.targets.items.properties.unit,data:data80};
+}
+else {
+const err179 = {instancePath:instancePath+"/site/camera/colour/blue",schemaPath:"#/definitions/responseTable/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema21.type,parentSchema:schema21,data:data76};
 if(vErrors === null){
 vErrors = [err179];
 }
@@ -3548,7 +3530,7 @@ errors++;
 }
 }
 else {
-const err180 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.targets.items.type,parentSchema:schema11.properties.site.properties.targets.items,data:data77};
+const err180 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.properties.colour.anyOf[1].type,parentSchema:schema11.properties.site.properties.camera.properties.colour.anyOf[1],data:data67};
 if(vErrors === null){
 vErrors = [err180];
 }
@@ -3557,10 +3539,11 @@ vErrors.push(err180);
 }
 errors++;
 }
+var _valid3 = _errs142 === errors;
+valid34 = valid34 || _valid3;
 }
-}
-else {
-const err181 = {instancePath:instancePath+"/site/targets",schemaPath:"#/properties/site/properties/targets/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.targets.type,parentSchema:schema11.properties.site.properties.targets,data:data76};
+if(!valid34){
+const err181 = {instancePath:instancePath+"/site/camera/colour",schemaPath:"#/properties/site/properties/camera/properties/colour/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.site.properties.camera.properties.colour.anyOf,parentSchema:schema11.properties.site.properties.camera.properties.colour,data:data67};
 if(vErrors === null){
 vErrors = [err181];
 }
@@ -3569,12 +3552,21 @@ vErrors.push(err181);
 }
 errors++;
 }
+else {
+errors = _errs139;
+if(vErrors !== null){
+if(_errs139){
+vErrors.length = _errs139;
 }
-if(data36.rangeNm !== undefined){
-let data81 = data36.rangeNm;
-if(Array.isArray(data81)){
-if(data81.length > 2){
-const err182 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data81};
+else {
+vErrors = null;
+}
+}
+}
+}
+}
+else {
+const err182 = {instancePath:instancePath+"/site/camera",schemaPath:"#/properties/site/properties/camera/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.camera.type,parentSchema:schema11.properties.site.properties.camera,data:data62};
 if(vErrors === null){
 vErrors = [err182];
 }
@@ -3583,8 +3575,16 @@ vErrors.push(err182);
 }
 errors++;
 }
-if(data81.length < 2){
-const err183 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data81};
+}
+if(data36.targets !== undefined){
+let data80 = data36.targets;
+if(Array.isArray(data80)){
+const len14 = data80.length;
+for(let i10=0; i10<len14; i10++){
+let data81 = data80[i10];
+if(data81 && typeof data81 == "object" && !Array.isArray(data81)){
+if(data81.line === undefined){
+const err183 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "line"},message:"must have required property '"+"line"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data81};
 if(vErrors === null){
 vErrors = [err183];
 }
@@ -3593,12 +3593,8 @@ vErrors.push(err183);
 }
 errors++;
 }
-const len15 = data81.length;
-if(len15 > 0){
-let data82 = data81[0];
-if((typeof data82 == "number") && (isFinite(data82))){
-if(data82 > 1000 || isNaN(data82)){
-const err184 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data82};
+if(data81.value === undefined){
+const err184 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "value"},message:"must have required property '"+"value"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data81};
 if(vErrors === null){
 vErrors = [err184];
 }
@@ -3607,8 +3603,8 @@ vErrors.push(err184);
 }
 errors++;
 }
-if(data82 < 350 || isNaN(data82)){
-const err185 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data82};
+if(data81.unit === undefined){
+const err185 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/required",keyword:"required",params:{missingProperty: "unit"},message:"must have required property '"+"unit"+"'",schema:schema11.properties.site.properties.targets.items.required,parentSchema:schema11.properties.site.properties.targets.items,data:data81};
 if(vErrors === null){
 vErrors = [err185];
 }
@@ -3617,9 +3613,11 @@ vErrors.push(err185);
 }
 errors++;
 }
-}
-else {
-const err186 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[0].type,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data82};
+if(data81.line !== undefined){
+let data82 = data81.line;
+if(typeof data82 === "string"){
+if(func2(data82) < 1){
+const err186 = {instancePath:instancePath+"/site/targets/" + i10+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data82};
 if(vErrors === null){
 vErrors = [err186];
 }
@@ -3629,11 +3627,8 @@ vErrors.push(err186);
 errors++;
 }
 }
-if(len15 > 1){
-let data83 = data81[1];
-if((typeof data83 == "number") && (isFinite(data83))){
-if(data83 > 1000 || isNaN(data83)){
-const err187 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data83};
+else {
+const err187 = {instancePath:instancePath+"/site/targets/" + i10+"/line",schemaPath:"#/properties/site/properties/targets/items/properties/line/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.site.properties.targets.items.properties.line.type,parentSchema:schema11.properties.site.properties.targets.items.properties.line,data:data82};
 if(vErrors === null){
 vErrors = [err187];
 }
@@ -3642,8 +3637,12 @@ vErrors.push(err187);
 }
 errors++;
 }
-if(data83 < 350 || isNaN(data83)){
-const err188 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data83};
+}
+if(data81.value !== undefined){
+let data83 = data81.value;
+if((typeof data83 == "number") && (isFinite(data83))){
+if(data83 < 0 || isNaN(data83)){
+const err188 = {instancePath:instancePath+"/site/targets/" + i10+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data83};
 if(vErrors === null){
 vErrors = [err188];
 }
@@ -3654,7 +3653,7 @@ errors++;
 }
 }
 else {
-const err189 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[1].type,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data83};
+const err189 = {instancePath:instancePath+"/site/targets/" + i10+"/value",schemaPath:"#/properties/site/properties/targets/items/properties/value/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.targets.items.properties.value.type,parentSchema:schema11.properties.site.properties.targets.items.properties.value,data:data83};
 if(vErrors === null){
 vErrors = [err189];
 }
@@ -3664,9 +3663,11 @@ vErrors.push(err189);
 errors++;
 }
 }
-}
-else {
-const err190 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.rangeNm.type,parentSchema:schema11.properties.site.properties.rangeNm,data:data81};
+if(data81.uncertainty !== undefined){
+let data84 = data81.uncertainty;
+if((typeof data84 == "number") && (isFinite(data84))){
+if(data84 < 0 || isNaN(data84)){
+const err190 = {instancePath:instancePath+"/site/targets/" + i10+"/uncertainty",schemaPath:"#/properties/site/properties/targets/items/properties/uncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.site.properties.targets.items.properties.uncertainty,data:data84};
 if(vErrors === null){
 vErrors = [err190];
 }
@@ -3676,11 +3677,8 @@ vErrors.push(err190);
 errors++;
 }
 }
-if(data36.signalToNoise !== undefined){
-let data84 = data36.signalToNoise;
-if((typeof data84 == "number") && (isFinite(data84))){
-if(data84 <= 0 || isNaN(data84)){
-const err191 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.signalToNoise,data:data84};
+else {
+const err191 = {instancePath:instancePath+"/site/targets/" + i10+"/uncertainty",schemaPath:"#/properties/site/properties/targets/items/properties/uncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.targets.items.properties.uncertainty.type,parentSchema:schema11.properties.site.properties.targets.items.properties.uncertainty,data:data84};
 if(vErrors === null){
 vErrors = [err191];
 }
@@ -3690,8 +3688,10 @@ vErrors.push(err191);
 errors++;
 }
 }
-else {
-const err192 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.signalToNoise.type,parentSchema:schema11.properties.site.properties.signalToNoise,data:data84};
+if(data81.unit !== undefined){
+let data85 = data81.unit;
+if(!((data85 === "rayleigh") || (data85 === "erg/s/cm2/arcsec2"))){
+const err192 = {instancePath:instancePath+"/site/targets/" + i10+"/unit",schemaPath:"#/properties/site/properties/targets/items/properties/unit/enum",keyword:"enum",params:{allowedValues: schema11.properties.site.properties.targets.items.properties.unit.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.site.properties.targets.items.properties.unit.enum,parentSchema:schema11.properties.site.properties.targets.items.properties.unit,data:data85};
 if(vErrors === null){
 vErrors = [err192];
 }
@@ -3701,11 +3701,9 @@ vErrors.push(err192);
 errors++;
 }
 }
-if(data36.frameS !== undefined){
-let data85 = data36.frameS;
-if((typeof data85 == "number") && (isFinite(data85))){
-if(data85 <= 0 || isNaN(data85)){
-const err193 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.frameS,data:data85};
+}
+else {
+const err193 = {instancePath:instancePath+"/site/targets/" + i10,schemaPath:"#/properties/site/properties/targets/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.properties.targets.items.type,parentSchema:schema11.properties.site.properties.targets.items,data:data81};
 if(vErrors === null){
 vErrors = [err193];
 }
@@ -3715,8 +3713,9 @@ vErrors.push(err193);
 errors++;
 }
 }
+}
 else {
-const err194 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.frameS.type,parentSchema:schema11.properties.site.properties.frameS,data:data85};
+const err194 = {instancePath:instancePath+"/site/targets",schemaPath:"#/properties/site/properties/targets/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.targets.type,parentSchema:schema11.properties.site.properties.targets,data:data80};
 if(vErrors === null){
 vErrors = [err194];
 }
@@ -3726,11 +3725,11 @@ vErrors.push(err194);
 errors++;
 }
 }
-if(data36.nightHours !== undefined){
-let data86 = data36.nightHours;
-if((typeof data86 == "number") && (isFinite(data86))){
-if(data86 > 24 || isNaN(data86)){
-const err195 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/maximum",keyword:"maximum",params:{comparison: "<=", limit: 24},message:"must be <= 24",schema:24,parentSchema:schema11.properties.site.properties.nightHours,data:data86};
+if(data36.rangeNm !== undefined){
+let data86 = data36.rangeNm;
+if(Array.isArray(data86)){
+if(data86.length > 2){
+const err195 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data86};
 if(vErrors === null){
 vErrors = [err195];
 }
@@ -3739,8 +3738,8 @@ vErrors.push(err195);
 }
 errors++;
 }
-if(data86 <= 0 || isNaN(data86)){
-const err196 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nightHours,data:data86};
+if(data86.length < 2){
+const err196 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.site.properties.rangeNm,data:data86};
 if(vErrors === null){
 vErrors = [err196];
 }
@@ -3749,9 +3748,12 @@ vErrors.push(err196);
 }
 errors++;
 }
-}
-else {
-const err197 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nightHours.type,parentSchema:schema11.properties.site.properties.nightHours,data:data86};
+const len15 = data86.length;
+if(len15 > 0){
+let data87 = data86[0];
+if((typeof data87 == "number") && (isFinite(data87))){
+if(data87 > 1000 || isNaN(data87)){
+const err197 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data87};
 if(vErrors === null){
 vErrors = [err197];
 }
@@ -3760,12 +3762,8 @@ vErrors.push(err197);
 }
 errors++;
 }
-}
-if(data36.nights !== undefined){
-let data87 = data36.nights;
-if((typeof data87 == "number") && (isFinite(data87))){
-if(data87 <= 0 || isNaN(data87)){
-const err198 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nights,data:data87};
+if(data87 < 350 || isNaN(data87)){
+const err198 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data87};
 if(vErrors === null){
 vErrors = [err198];
 }
@@ -3776,7 +3774,7 @@ errors++;
 }
 }
 else {
-const err199 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nights.type,parentSchema:schema11.properties.site.properties.nights,data:data87};
+const err199 = {instancePath:instancePath+"/site/rangeNm/0",schemaPath:"#/properties/site/properties/rangeNm/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[0].type,parentSchema:schema11.properties.site.properties.rangeNm.items[0],data:data87};
 if(vErrors === null){
 vErrors = [err199];
 }
@@ -3786,9 +3784,11 @@ vErrors.push(err199);
 errors++;
 }
 }
-}
-else {
-const err200 = {instancePath:instancePath+"/site",schemaPath:"#/properties/site/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.type,parentSchema:schema11.properties.site,data:data36};
+if(len15 > 1){
+let data88 = data86[1];
+if((typeof data88 == "number") && (isFinite(data88))){
+if(data88 > 1000 || isNaN(data88)){
+const err200 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data88};
 if(vErrors === null){
 vErrors = [err200];
 }
@@ -3797,12 +3797,8 @@ vErrors.push(err200);
 }
 errors++;
 }
-}
-if(data.decision !== undefined){
-let data88 = data.decision;
-if(data88 && typeof data88 == "object" && !Array.isArray(data88)){
-if(data88.rule === undefined){
-const err201 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema11.properties.decision.required,parentSchema:schema11.properties.decision,data:data88};
+if(data88 < 350 || isNaN(data88)){
+const err201 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 350},message:"must be >= 350",schema:350,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data88};
 if(vErrors === null){
 vErrors = [err201];
 }
@@ -3811,10 +3807,9 @@ vErrors.push(err201);
 }
 errors++;
 }
-if(data88.rule !== undefined){
-let data89 = data88.rule;
-if(!(((data89 === "probability") || (data89 === "simple")) || (data89 === "guarded"))){
-const err202 = {instancePath:instancePath+"/decision/rule",schemaPath:"#/properties/decision/properties/rule/enum",keyword:"enum",params:{allowedValues: schema11.properties.decision.properties.rule.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.decision.properties.rule.enum,parentSchema:schema11.properties.decision.properties.rule,data:data89};
+}
+else {
+const err202 = {instancePath:instancePath+"/site/rangeNm/1",schemaPath:"#/properties/site/properties/rangeNm/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.rangeNm.items[1].type,parentSchema:schema11.properties.site.properties.rangeNm.items[1],data:data88};
 if(vErrors === null){
 vErrors = [err202];
 }
@@ -3824,11 +3819,9 @@ vErrors.push(err202);
 errors++;
 }
 }
-if(data88.probability !== undefined){
-let data90 = data88.probability;
-if((typeof data90 == "number") && (isFinite(data90))){
-if(data90 >= 1 || isNaN(data90)){
-const err203 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.decision.properties.probability,data:data90};
+}
+else {
+const err203 = {instancePath:instancePath+"/site/rangeNm",schemaPath:"#/properties/site/properties/rangeNm/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.site.properties.rangeNm.type,parentSchema:schema11.properties.site.properties.rangeNm,data:data86};
 if(vErrors === null){
 vErrors = [err203];
 }
@@ -3837,8 +3830,12 @@ vErrors.push(err203);
 }
 errors++;
 }
-if(data90 <= 0.5 || isNaN(data90)){
-const err204 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0.5},message:"must be > 0.5",schema:0.5,parentSchema:schema11.properties.decision.properties.probability,data:data90};
+}
+if(data36.signalToNoise !== undefined){
+let data89 = data36.signalToNoise;
+if((typeof data89 == "number") && (isFinite(data89))){
+if(data89 <= 0 || isNaN(data89)){
+const err204 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.signalToNoise,data:data89};
 if(vErrors === null){
 vErrors = [err204];
 }
@@ -3849,7 +3846,7 @@ errors++;
 }
 }
 else {
-const err205 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.probability.type,parentSchema:schema11.properties.decision.properties.probability,data:data90};
+const err205 = {instancePath:instancePath+"/site/signalToNoise",schemaPath:"#/properties/site/properties/signalToNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.signalToNoise.type,parentSchema:schema11.properties.site.properties.signalToNoise,data:data89};
 if(vErrors === null){
 vErrors = [err205];
 }
@@ -3859,11 +3856,11 @@ vErrors.push(err205);
 errors++;
 }
 }
-if(data88.multiple !== undefined){
-let data91 = data88.multiple;
-if((typeof data91 == "number") && (isFinite(data91))){
-if(data91 > 10 || isNaN(data91)){
-const err206 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.multiple,data:data91};
+if(data36.frameS !== undefined){
+let data90 = data36.frameS;
+if((typeof data90 == "number") && (isFinite(data90))){
+if(data90 <= 0 || isNaN(data90)){
+const err206 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.frameS,data:data90};
 if(vErrors === null){
 vErrors = [err206];
 }
@@ -3872,8 +3869,9 @@ vErrors.push(err206);
 }
 errors++;
 }
-if(data91 < 0 || isNaN(data91)){
-const err207 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.decision.properties.multiple,data:data91};
+}
+else {
+const err207 = {instancePath:instancePath+"/site/frameS",schemaPath:"#/properties/site/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.frameS.type,parentSchema:schema11.properties.site.properties.frameS,data:data90};
 if(vErrors === null){
 vErrors = [err207];
 }
@@ -3883,8 +3881,11 @@ vErrors.push(err207);
 errors++;
 }
 }
-else {
-const err208 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.multiple.type,parentSchema:schema11.properties.decision.properties.multiple,data:data91};
+if(data36.nightHours !== undefined){
+let data91 = data36.nightHours;
+if((typeof data91 == "number") && (isFinite(data91))){
+if(data91 > 24 || isNaN(data91)){
+const err208 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/maximum",keyword:"maximum",params:{comparison: "<=", limit: 24},message:"must be <= 24",schema:24,parentSchema:schema11.properties.site.properties.nightHours,data:data91};
 if(vErrors === null){
 vErrors = [err208];
 }
@@ -3893,12 +3894,8 @@ vErrors.push(err208);
 }
 errors++;
 }
-}
-if(data88.coverageFactor !== undefined){
-let data92 = data88.coverageFactor;
-if((typeof data92 == "number") && (isFinite(data92))){
-if(data92 > 10 || isNaN(data92)){
-const err209 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data92};
+if(data91 <= 0 || isNaN(data91)){
+const err209 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nightHours,data:data91};
 if(vErrors === null){
 vErrors = [err209];
 }
@@ -3907,8 +3904,9 @@ vErrors.push(err209);
 }
 errors++;
 }
-if(data92 <= 0 || isNaN(data92)){
-const err210 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data92};
+}
+else {
+const err210 = {instancePath:instancePath+"/site/nightHours",schemaPath:"#/properties/site/properties/nightHours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nightHours.type,parentSchema:schema11.properties.site.properties.nightHours,data:data91};
 if(vErrors === null){
 vErrors = [err210];
 }
@@ -3918,8 +3916,11 @@ vErrors.push(err210);
 errors++;
 }
 }
-else {
-const err211 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.coverageFactor.type,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data92};
+if(data36.nights !== undefined){
+let data92 = data36.nights;
+if((typeof data92 == "number") && (isFinite(data92))){
+if(data92 <= 0 || isNaN(data92)){
+const err211 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.site.properties.nights,data:data92};
 if(vErrors === null){
 vErrors = [err211];
 }
@@ -3929,9 +3930,8 @@ vErrors.push(err211);
 errors++;
 }
 }
-}
 else {
-const err212 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.decision.type,parentSchema:schema11.properties.decision,data:data88};
+const err212 = {instancePath:instancePath+"/site/nights",schemaPath:"#/properties/site/properties/nights/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.site.properties.nights.type,parentSchema:schema11.properties.site.properties.nights,data:data92};
 if(vErrors === null){
 vErrors = [err212];
 }
@@ -3941,14 +3941,9 @@ vErrors.push(err212);
 errors++;
 }
 }
-if(data.bench !== undefined){
-let data93 = data.bench;
-if(data93 && typeof data93 == "object" && !Array.isArray(data93)){
-if(data93.fNumber !== undefined){
-let data94 = data93.fNumber;
-if((typeof data94 == "number") && (isFinite(data94))){
-if(data94 <= 0 || isNaN(data94)){
-const err213 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.bench.properties.fNumber,data:data94};
+}
+else {
+const err213 = {instancePath:instancePath+"/site",schemaPath:"#/properties/site/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.site.type,parentSchema:schema11.properties.site,data:data36};
 if(vErrors === null){
 vErrors = [err213];
 }
@@ -3958,8 +3953,11 @@ vErrors.push(err213);
 errors++;
 }
 }
-else {
-const err214 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.fNumber.type,parentSchema:schema11.properties.bench.properties.fNumber,data:data94};
+if(data.decision !== undefined){
+let data93 = data.decision;
+if(data93 && typeof data93 == "object" && !Array.isArray(data93)){
+if(data93.rule === undefined){
+const err214 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/required",keyword:"required",params:{missingProperty: "rule"},message:"must have required property '"+"rule"+"'",schema:schema11.properties.decision.required,parentSchema:schema11.properties.decision,data:data93};
 if(vErrors === null){
 vErrors = [err214];
 }
@@ -3968,12 +3966,10 @@ vErrors.push(err214);
 }
 errors++;
 }
-}
-if(data93.temperatureC !== undefined){
-let data95 = data93.temperatureC;
-if((typeof data95 == "number") && (isFinite(data95))){
-if(data95 > 200 || isNaN(data95)){
-const err215 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.bench.properties.temperatureC,data:data95};
+if(data93.rule !== undefined){
+let data94 = data93.rule;
+if(!(((data94 === "probability") || (data94 === "simple")) || (data94 === "guarded"))){
+const err215 = {instancePath:instancePath+"/decision/rule",schemaPath:"#/properties/decision/properties/rule/enum",keyword:"enum",params:{allowedValues: schema11.properties.decision.properties.rule.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.decision.properties.rule.enum,parentSchema:schema11.properties.decision.properties.rule,data:data94};
 if(vErrors === null){
 vErrors = [err215];
 }
@@ -3982,8 +3978,12 @@ vErrors.push(err215);
 }
 errors++;
 }
-if(data95 < -100 || isNaN(data95)){
-const err216 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.bench.properties.temperatureC,data:data95};
+}
+if(data93.probability !== undefined){
+let data95 = data93.probability;
+if((typeof data95 == "number") && (isFinite(data95))){
+if(data95 >= 1 || isNaN(data95)){
+const err216 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.decision.properties.probability,data:data95};
 if(vErrors === null){
 vErrors = [err216];
 }
@@ -3992,9 +3992,8 @@ vErrors.push(err216);
 }
 errors++;
 }
-}
-else {
-const err217 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.temperatureC.type,parentSchema:schema11.properties.bench.properties.temperatureC,data:data95};
+if(data95 <= 0.5 || isNaN(data95)){
+const err217 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0.5},message:"must be > 0.5",schema:0.5,parentSchema:schema11.properties.decision.properties.probability,data:data95};
 if(vErrors === null){
 vErrors = [err217];
 }
@@ -4004,11 +4003,8 @@ vErrors.push(err217);
 errors++;
 }
 }
-if(data93.spot !== undefined){
-let data96 = data93.spot;
-if(typeof data96 === "string"){
-if(func2(data96) > 200){
-const err218 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/maxLength",keyword:"maxLength",params:{limit: 200},message:"must NOT have more than 200 characters",schema:200,parentSchema:schema11.properties.bench.properties.spot,data:data96};
+else {
+const err218 = {instancePath:instancePath+"/decision/probability",schemaPath:"#/properties/decision/properties/probability/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.probability.type,parentSchema:schema11.properties.decision.properties.probability,data:data95};
 if(vErrors === null){
 vErrors = [err218];
 }
@@ -4017,8 +4013,12 @@ vErrors.push(err218);
 }
 errors++;
 }
-if(func2(data96) < 1){
-const err219 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.bench.properties.spot,data:data96};
+}
+if(data93.multiple !== undefined){
+let data96 = data93.multiple;
+if((typeof data96 == "number") && (isFinite(data96))){
+if(data96 > 10 || isNaN(data96)){
+const err219 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.multiple,data:data96};
 if(vErrors === null){
 vErrors = [err219];
 }
@@ -4027,9 +4027,8 @@ vErrors.push(err219);
 }
 errors++;
 }
-}
-else {
-const err220 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.bench.properties.spot.type,parentSchema:schema11.properties.bench.properties.spot,data:data96};
+if(data96 < 0 || isNaN(data96)){
+const err220 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.decision.properties.multiple,data:data96};
 if(vErrors === null){
 vErrors = [err220];
 }
@@ -4039,9 +4038,8 @@ vErrors.push(err220);
 errors++;
 }
 }
-}
 else {
-const err221 = {instancePath:instancePath+"/bench",schemaPath:"#/properties/bench/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.bench.type,parentSchema:schema11.properties.bench,data:data93};
+const err221 = {instancePath:instancePath+"/decision/multiple",schemaPath:"#/properties/decision/properties/multiple/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.multiple.type,parentSchema:schema11.properties.decision.properties.multiple,data:data96};
 if(vErrors === null){
 vErrors = [err221];
 }
@@ -4051,17 +4049,11 @@ vErrors.push(err221);
 errors++;
 }
 }
-if(data.beam !== undefined){
-let data97 = data.beam;
-if(data97 && typeof data97 == "object" && !Array.isArray(data97)){
-if(data97.fNumber !== undefined){
-let data98 = data97.fNumber;
-const _errs206 = errors;
-let valid55 = false;
-const _errs207 = errors;
-if((typeof data98 == "number") && (isFinite(data98))){
-if(data98 <= 0 || isNaN(data98)){
-const err222 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data98};
+if(data93.coverageFactor !== undefined){
+let data97 = data93.coverageFactor;
+if((typeof data97 == "number") && (isFinite(data97))){
+if(data97 > 10 || isNaN(data97)){
+const err222 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data97};
 if(vErrors === null){
 vErrors = [err222];
 }
@@ -4070,9 +4062,8 @@ vErrors.push(err222);
 }
 errors++;
 }
-}
-else {
-const err223 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[0].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data98};
+if(data97 <= 0 || isNaN(data97)){
+const err223 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data97};
 if(vErrors === null){
 vErrors = [err223];
 }
@@ -4081,13 +4072,9 @@ vErrors.push(err223);
 }
 errors++;
 }
-var _valid4 = _errs207 === errors;
-valid55 = valid55 || _valid4;
-if(!valid55){
-const _errs209 = errors;
-if(Array.isArray(data98)){
-if(data98.length < 1){
-const err224 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data98};
+}
+else {
+const err224 = {instancePath:instancePath+"/decision/coverageFactor",schemaPath:"#/properties/decision/properties/coverageFactor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.decision.properties.coverageFactor.type,parentSchema:schema11.properties.decision.properties.coverageFactor,data:data97};
 if(vErrors === null){
 vErrors = [err224];
 }
@@ -4096,12 +4083,10 @@ vErrors.push(err224);
 }
 errors++;
 }
-const len16 = data98.length;
-for(let i11=0; i11<len16; i11++){
-let data99 = data98[i11];
-if((typeof data99 == "number") && (isFinite(data99))){
-if(data99 <= 0 || isNaN(data99)){
-const err225 = {instancePath:instancePath+"/beam/fNumber/" + i11,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data99};
+}
+}
+else {
+const err225 = {instancePath:instancePath+"/decision",schemaPath:"#/properties/decision/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.decision.type,parentSchema:schema11.properties.decision,data:data93};
 if(vErrors === null){
 vErrors = [err225];
 }
@@ -4111,8 +4096,14 @@ vErrors.push(err225);
 errors++;
 }
 }
-else {
-const err226 = {instancePath:instancePath+"/beam/fNumber/" + i11,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[1].items.type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data99};
+if(data.bench !== undefined){
+let data98 = data.bench;
+if(data98 && typeof data98 == "object" && !Array.isArray(data98)){
+if(data98.fNumber !== undefined){
+let data99 = data98.fNumber;
+if((typeof data99 == "number") && (isFinite(data99))){
+if(data99 <= 0 || isNaN(data99)){
+const err226 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.bench.properties.fNumber,data:data99};
 if(vErrors === null){
 vErrors = [err226];
 }
@@ -4122,9 +4113,8 @@ vErrors.push(err226);
 errors++;
 }
 }
-}
 else {
-const err227 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.fNumber.anyOf[1].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data98};
+const err227 = {instancePath:instancePath+"/bench/fNumber",schemaPath:"#/properties/bench/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.fNumber.type,parentSchema:schema11.properties.bench.properties.fNumber,data:data99};
 if(vErrors === null){
 vErrors = [err227];
 }
@@ -4133,11 +4123,12 @@ vErrors.push(err227);
 }
 errors++;
 }
-var _valid4 = _errs209 === errors;
-valid55 = valid55 || _valid4;
 }
-if(!valid55){
-const err228 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.fNumber.anyOf,parentSchema:schema11.properties.beam.properties.fNumber,data:data98};
+if(data98.temperatureC !== undefined){
+let data100 = data98.temperatureC;
+if((typeof data100 == "number") && (isFinite(data100))){
+if(data100 > 200 || isNaN(data100)){
+const err228 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.bench.properties.temperatureC,data:data100};
 if(vErrors === null){
 vErrors = [err228];
 }
@@ -4146,23 +4137,8 @@ vErrors.push(err228);
 }
 errors++;
 }
-else {
-errors = _errs206;
-if(vErrors !== null){
-if(_errs206){
-vErrors.length = _errs206;
-}
-else {
-vErrors = null;
-}
-}
-}
-}
-if(data97.centralObstruction !== undefined){
-let data100 = data97.centralObstruction;
-if((typeof data100 == "number") && (isFinite(data100))){
-if(data100 < 0 || isNaN(data100)){
-const err229 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data100};
+if(data100 < -100 || isNaN(data100)){
+const err229 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.bench.properties.temperatureC,data:data100};
 if(vErrors === null){
 vErrors = [err229];
 }
@@ -4171,8 +4147,9 @@ vErrors.push(err229);
 }
 errors++;
 }
-if(data100 >= 1 || isNaN(data100)){
-const err230 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data100};
+}
+else {
+const err230 = {instancePath:instancePath+"/bench/temperatureC",schemaPath:"#/properties/bench/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.bench.properties.temperatureC.type,parentSchema:schema11.properties.bench.properties.temperatureC,data:data100};
 if(vErrors === null){
 vErrors = [err230];
 }
@@ -4182,8 +4159,11 @@ vErrors.push(err230);
 errors++;
 }
 }
-else {
-const err231 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.centralObstruction.type,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data100};
+if(data98.spot !== undefined){
+let data101 = data98.spot;
+if(typeof data101 === "string"){
+if(func2(data101) > 200){
+const err231 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/maxLength",keyword:"maxLength",params:{limit: 200},message:"must NOT have more than 200 characters",schema:200,parentSchema:schema11.properties.bench.properties.spot,data:data101};
 if(vErrors === null){
 vErrors = [err231];
 }
@@ -4192,15 +4172,8 @@ vErrors.push(err231);
 }
 errors++;
 }
-}
-if(data97.effectiveIndex !== undefined){
-let data101 = data97.effectiveIndex;
-const _errs216 = errors;
-let valid58 = false;
-const _errs217 = errors;
-if((typeof data101 == "number") && (isFinite(data101))){
-if(data101 > 5 || isNaN(data101)){
-const err232 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data101};
+if(func2(data101) < 1){
+const err232 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.bench.properties.spot,data:data101};
 if(vErrors === null){
 vErrors = [err232];
 }
@@ -4209,8 +4182,9 @@ vErrors.push(err232);
 }
 errors++;
 }
-if(data101 < 1 || isNaN(data101)){
-const err233 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data101};
+}
+else {
+const err233 = {instancePath:instancePath+"/bench/spot",schemaPath:"#/properties/bench/properties/spot/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.bench.properties.spot.type,parentSchema:schema11.properties.bench.properties.spot,data:data101};
 if(vErrors === null){
 vErrors = [err233];
 }
@@ -4220,8 +4194,9 @@ vErrors.push(err233);
 errors++;
 }
 }
+}
 else {
-const err234 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data101};
+const err234 = {instancePath:instancePath+"/bench",schemaPath:"#/properties/bench/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.bench.type,parentSchema:schema11.properties.bench,data:data98};
 if(vErrors === null){
 vErrors = [err234];
 }
@@ -4230,13 +4205,18 @@ vErrors.push(err234);
 }
 errors++;
 }
-var _valid5 = _errs217 === errors;
-valid58 = valid58 || _valid5;
-if(!valid58){
-const _errs219 = errors;
-if(Array.isArray(data101)){
-if(data101.length > 2){
-const err235 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data101};
+}
+if(data.beam !== undefined){
+let data102 = data.beam;
+if(data102 && typeof data102 == "object" && !Array.isArray(data102)){
+if(data102.fNumber !== undefined){
+let data103 = data102.fNumber;
+const _errs216 = errors;
+let valid55 = false;
+const _errs217 = errors;
+if((typeof data103 == "number") && (isFinite(data103))){
+if(data103 <= 0 || isNaN(data103)){
+const err235 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data103};
 if(vErrors === null){
 vErrors = [err235];
 }
@@ -4245,8 +4225,9 @@ vErrors.push(err235);
 }
 errors++;
 }
-if(data101.length < 2){
-const err236 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data101};
+}
+else {
+const err236 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[0].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[0],data:data103};
 if(vErrors === null){
 vErrors = [err236];
 }
@@ -4255,12 +4236,13 @@ vErrors.push(err236);
 }
 errors++;
 }
-const len17 = data101.length;
-if(len17 > 0){
-let data102 = data101[0];
-if((typeof data102 == "number") && (isFinite(data102))){
-if(data102 > 5 || isNaN(data102)){
-const err237 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data102};
+var _valid4 = _errs217 === errors;
+valid55 = valid55 || _valid4;
+if(!valid55){
+const _errs219 = errors;
+if(Array.isArray(data103)){
+if(data103.length < 1){
+const err237 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data103};
 if(vErrors === null){
 vErrors = [err237];
 }
@@ -4269,8 +4251,12 @@ vErrors.push(err237);
 }
 errors++;
 }
-if(data102 < 1 || isNaN(data102)){
-const err238 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data102};
+const len16 = data103.length;
+for(let i11=0; i11<len16; i11++){
+let data104 = data103[i11];
+if((typeof data104 == "number") && (isFinite(data104))){
+if(data104 <= 0 || isNaN(data104)){
+const err238 = {instancePath:instancePath+"/beam/fNumber/" + i11,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data104};
 if(vErrors === null){
 vErrors = [err238];
 }
@@ -4281,7 +4267,7 @@ errors++;
 }
 }
 else {
-const err239 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data102};
+const err239 = {instancePath:instancePath+"/beam/fNumber/" + i11,schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/items/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.fNumber.anyOf[1].items.type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1].items,data:data104};
 if(vErrors === null){
 vErrors = [err239];
 }
@@ -4291,11 +4277,9 @@ vErrors.push(err239);
 errors++;
 }
 }
-if(len17 > 1){
-let data103 = data101[1];
-if((typeof data103 == "number") && (isFinite(data103))){
-if(data103 > 5 || isNaN(data103)){
-const err240 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data103};
+}
+else {
+const err240 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.fNumber.anyOf[1].type,parentSchema:schema11.properties.beam.properties.fNumber.anyOf[1],data:data103};
 if(vErrors === null){
 vErrors = [err240];
 }
@@ -4304,49 +4288,16 @@ vErrors.push(err240);
 }
 errors++;
 }
-if(data103 < 1 || isNaN(data103)){
-const err241 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data103};
+var _valid4 = _errs219 === errors;
+valid55 = valid55 || _valid4;
+}
+if(!valid55){
+const err241 = {instancePath:instancePath+"/beam/fNumber",schemaPath:"#/properties/beam/properties/fNumber/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.fNumber.anyOf,parentSchema:schema11.properties.beam.properties.fNumber,data:data103};
 if(vErrors === null){
 vErrors = [err241];
 }
 else {
 vErrors.push(err241);
-}
-errors++;
-}
-}
-else {
-const err242 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data103};
-if(vErrors === null){
-vErrors = [err242];
-}
-else {
-vErrors.push(err242);
-}
-errors++;
-}
-}
-}
-else {
-const err243 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data101};
-if(vErrors === null){
-vErrors = [err243];
-}
-else {
-vErrors.push(err243);
-}
-errors++;
-}
-var _valid5 = _errs219 === errors;
-valid58 = valid58 || _valid5;
-}
-if(!valid58){
-const err244 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.effectiveIndex.anyOf,parentSchema:schema11.properties.beam.properties.effectiveIndex,data:data101};
-if(vErrors === null){
-vErrors = [err244];
-}
-else {
-vErrors.push(err244);
 }
 errors++;
 }
@@ -4362,13 +4313,49 @@ vErrors = null;
 }
 }
 }
-if(data97.pupil !== undefined){
-let data104 = data97.pupil;
+if(data102.centralObstruction !== undefined){
+let data105 = data102.centralObstruction;
+if((typeof data105 == "number") && (isFinite(data105))){
+if(data105 < 0 || isNaN(data105)){
+const err242 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data105};
+if(vErrors === null){
+vErrors = [err242];
+}
+else {
+vErrors.push(err242);
+}
+errors++;
+}
+if(data105 >= 1 || isNaN(data105)){
+const err243 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data105};
+if(vErrors === null){
+vErrors = [err243];
+}
+else {
+vErrors.push(err243);
+}
+errors++;
+}
+}
+else {
+const err244 = {instancePath:instancePath+"/beam/centralObstruction",schemaPath:"#/properties/beam/properties/centralObstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.centralObstruction.type,parentSchema:schema11.properties.beam.properties.centralObstruction,data:data105};
+if(vErrors === null){
+vErrors = [err244];
+}
+else {
+vErrors.push(err244);
+}
+errors++;
+}
+}
+if(data102.effectiveIndex !== undefined){
+let data106 = data102.effectiveIndex;
 const _errs226 = errors;
-let valid60 = false;
+let valid58 = false;
 const _errs227 = errors;
-if("uniform" !== data104){
-const err245 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/0/const",keyword:"const",params:{allowedValue: "uniform"},message:"must be equal to constant",schema:"uniform",parentSchema:schema11.properties.beam.properties.pupil.anyOf[0],data:data104};
+if((typeof data106 == "number") && (isFinite(data106))){
+if(data106 > 5 || isNaN(data106)){
+const err245 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data106};
 if(vErrors === null){
 vErrors = [err245];
 }
@@ -4377,13 +4364,8 @@ vErrors.push(err245);
 }
 errors++;
 }
-var _valid6 = _errs227 === errors;
-valid60 = valid60 || _valid6;
-if(!valid60){
-const _errs228 = errors;
-if(data104 && typeof data104 == "object" && !Array.isArray(data104)){
-if(data104.gaussianEdge === undefined){
-const err246 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/required",keyword:"required",params:{missingProperty: "gaussianEdge"},message:"must have required property '"+"gaussianEdge"+"'",schema:schema11.properties.beam.properties.pupil.anyOf[1].required,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data104};
+if(data106 < 1 || isNaN(data106)){
+const err246 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data106};
 if(vErrors === null){
 vErrors = [err246];
 }
@@ -4392,11 +4374,9 @@ vErrors.push(err246);
 }
 errors++;
 }
-if(data104.gaussianEdge !== undefined){
-let data105 = data104.gaussianEdge;
-if((typeof data105 == "number") && (isFinite(data105))){
-if(data105 > 1 || isNaN(data105)){
-const err247 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data105};
+}
+else {
+const err247 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[0],data:data106};
 if(vErrors === null){
 vErrors = [err247];
 }
@@ -4405,8 +4385,13 @@ vErrors.push(err247);
 }
 errors++;
 }
-if(data105 <= 0 || isNaN(data105)){
-const err248 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data105};
+var _valid5 = _errs227 === errors;
+valid58 = valid58 || _valid5;
+if(!valid58){
+const _errs229 = errors;
+if(Array.isArray(data106)){
+if(data106.length > 2){
+const err248 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data106};
 if(vErrors === null){
 vErrors = [err248];
 }
@@ -4415,9 +4400,8 @@ vErrors.push(err248);
 }
 errors++;
 }
-}
-else {
-const err249 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge.type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data105};
+if(data106.length < 2){
+const err249 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data106};
 if(vErrors === null){
 vErrors = [err249];
 }
@@ -4426,10 +4410,12 @@ vErrors.push(err249);
 }
 errors++;
 }
-}
-}
-else {
-const err250 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.pupil.anyOf[1].type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data104};
+const len17 = data106.length;
+if(len17 > 0){
+let data107 = data106[0];
+if((typeof data107 == "number") && (isFinite(data107))){
+if(data107 > 5 || isNaN(data107)){
+const err250 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data107};
 if(vErrors === null){
 vErrors = [err250];
 }
@@ -4438,16 +4424,84 @@ vErrors.push(err250);
 }
 errors++;
 }
-var _valid6 = _errs228 === errors;
-valid60 = valid60 || _valid6;
-}
-if(!valid60){
-const err251 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.pupil.anyOf,parentSchema:schema11.properties.beam.properties.pupil,data:data104};
+if(data107 < 1 || isNaN(data107)){
+const err251 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data107};
 if(vErrors === null){
 vErrors = [err251];
 }
 else {
 vErrors.push(err251);
+}
+errors++;
+}
+}
+else {
+const err252 = {instancePath:instancePath+"/beam/effectiveIndex/0",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[0],data:data107};
+if(vErrors === null){
+vErrors = [err252];
+}
+else {
+vErrors.push(err252);
+}
+errors++;
+}
+}
+if(len17 > 1){
+let data108 = data106[1];
+if((typeof data108 == "number") && (isFinite(data108))){
+if(data108 > 5 || isNaN(data108)){
+const err253 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data108};
+if(vErrors === null){
+vErrors = [err253];
+}
+else {
+vErrors.push(err253);
+}
+errors++;
+}
+if(data108 < 1 || isNaN(data108)){
+const err254 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data108};
+if(vErrors === null){
+vErrors = [err254];
+}
+else {
+vErrors.push(err254);
+}
+errors++;
+}
+}
+else {
+const err255 = {instancePath:instancePath+"/beam/effectiveIndex/1",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].items[1],data:data108};
+if(vErrors === null){
+vErrors = [err255];
+}
+else {
+vErrors.push(err255);
+}
+errors++;
+}
+}
+}
+else {
+const err256 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.effectiveIndex.anyOf[1].type,parentSchema:schema11.properties.beam.properties.effectiveIndex.anyOf[1],data:data106};
+if(vErrors === null){
+vErrors = [err256];
+}
+else {
+vErrors.push(err256);
+}
+errors++;
+}
+var _valid5 = _errs229 === errors;
+valid58 = valid58 || _valid5;
+}
+if(!valid58){
+const err257 = {instancePath:instancePath+"/beam/effectiveIndex",schemaPath:"#/properties/beam/properties/effectiveIndex/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.effectiveIndex.anyOf,parentSchema:schema11.properties.beam.properties.effectiveIndex,data:data106};
+if(vErrors === null){
+vErrors = [err257];
+}
+else {
+vErrors.push(err257);
 }
 errors++;
 }
@@ -4463,84 +4517,13 @@ vErrors = null;
 }
 }
 }
-if(data97.reducer !== undefined){
-let data106 = data97.reducer;
-if(data106 && typeof data106 == "object" && !Array.isArray(data106)){
-if(data106.factor === undefined){
-const err252 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/required",keyword:"required",params:{missingProperty: "factor"},message:"must have required property '"+"factor"+"'",schema:schema11.properties.beam.properties.reducer.required,parentSchema:schema11.properties.beam.properties.reducer,data:data106};
-if(vErrors === null){
-vErrors = [err252];
-}
-else {
-vErrors.push(err252);
-}
-errors++;
-}
-if(data106.factor !== undefined){
-let data107 = data106.factor;
-if((typeof data107 == "number") && (isFinite(data107))){
-if(data107 > 10 || isNaN(data107)){
-const err253 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data107};
-if(vErrors === null){
-vErrors = [err253];
-}
-else {
-vErrors.push(err253);
-}
-errors++;
-}
-if(data107 <= 0 || isNaN(data107)){
-const err254 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data107};
-if(vErrors === null){
-vErrors = [err254];
-}
-else {
-vErrors.push(err254);
-}
-errors++;
-}
-}
-else {
-const err255 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.reducer.properties.factor.type,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data107};
-if(vErrors === null){
-vErrors = [err255];
-}
-else {
-vErrors.push(err255);
-}
-errors++;
-}
-}
-if(data106.filterPlace !== undefined){
-let data108 = data106.filterPlace;
-if(!((data108 === "before") || (data108 === "behind"))){
-const err256 = {instancePath:instancePath+"/beam/reducer/filterPlace",schemaPath:"#/properties/beam/properties/reducer/properties/filterPlace/enum",keyword:"enum",params:{allowedValues: schema11.properties.beam.properties.reducer.properties.filterPlace.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.beam.properties.reducer.properties.filterPlace.enum,parentSchema:schema11.properties.beam.properties.reducer.properties.filterPlace,data:data108};
-if(vErrors === null){
-vErrors = [err256];
-}
-else {
-vErrors.push(err256);
-}
-errors++;
-}
-}
-}
-else {
-const err257 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.reducer.type,parentSchema:schema11.properties.beam.properties.reducer,data:data106};
-if(vErrors === null){
-vErrors = [err257];
-}
-else {
-vErrors.push(err257);
-}
-errors++;
-}
-}
-if(data97.chiefRayDeg !== undefined){
-let data109 = data97.chiefRayDeg;
-if((typeof data109 == "number") && (isFinite(data109))){
-if(data109 > 45 || isNaN(data109)){
-const err258 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data109};
+if(data102.pupil !== undefined){
+let data109 = data102.pupil;
+const _errs236 = errors;
+let valid60 = false;
+const _errs237 = errors;
+if("uniform" !== data109){
+const err258 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/0/const",keyword:"const",params:{allowedValue: "uniform"},message:"must be equal to constant",schema:"uniform",parentSchema:schema11.properties.beam.properties.pupil.anyOf[0],data:data109};
 if(vErrors === null){
 vErrors = [err258];
 }
@@ -4549,8 +4532,13 @@ vErrors.push(err258);
 }
 errors++;
 }
-if(data109 < 0 || isNaN(data109)){
-const err259 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data109};
+var _valid6 = _errs237 === errors;
+valid60 = valid60 || _valid6;
+if(!valid60){
+const _errs238 = errors;
+if(data109 && typeof data109 == "object" && !Array.isArray(data109)){
+if(data109.gaussianEdge === undefined){
+const err259 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/required",keyword:"required",params:{missingProperty: "gaussianEdge"},message:"must have required property '"+"gaussianEdge"+"'",schema:schema11.properties.beam.properties.pupil.anyOf[1].required,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data109};
 if(vErrors === null){
 vErrors = [err259];
 }
@@ -4559,9 +4547,11 @@ vErrors.push(err259);
 }
 errors++;
 }
-}
-else {
-const err260 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.chiefRayDeg.type,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data109};
+if(data109.gaussianEdge !== undefined){
+let data110 = data109.gaussianEdge;
+if((typeof data110 == "number") && (isFinite(data110))){
+if(data110 > 1 || isNaN(data110)){
+const err260 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data110};
 if(vErrors === null){
 vErrors = [err260];
 }
@@ -4570,12 +4560,8 @@ vErrors.push(err260);
 }
 errors++;
 }
-}
-if(data97.tiltDeg !== undefined){
-let data110 = data97.tiltDeg;
-if((typeof data110 == "number") && (isFinite(data110))){
-if(data110 > 45 || isNaN(data110)){
-const err261 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data110};
+if(data110 <= 0 || isNaN(data110)){
+const err261 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data110};
 if(vErrors === null){
 vErrors = [err261];
 }
@@ -4584,8 +4570,9 @@ vErrors.push(err261);
 }
 errors++;
 }
-if(data110 < 0 || isNaN(data110)){
-const err262 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data110};
+}
+else {
+const err262 = {instancePath:instancePath+"/beam/pupil/gaussianEdge",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/properties/gaussianEdge/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge.type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1].properties.gaussianEdge,data:data110};
 if(vErrors === null){
 vErrors = [err262];
 }
@@ -4595,8 +4582,9 @@ vErrors.push(err262);
 errors++;
 }
 }
+}
 else {
-const err263 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDeg.type,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data110};
+const err263 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf/1/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.pupil.anyOf[1].type,parentSchema:schema11.properties.beam.properties.pupil.anyOf[1],data:data109};
 if(vErrors === null){
 vErrors = [err263];
 }
@@ -4605,12 +4593,11 @@ vErrors.push(err263);
 }
 errors++;
 }
+var _valid6 = _errs238 === errors;
+valid60 = valid60 || _valid6;
 }
-if(data97.tiltDirectionDeg !== undefined){
-let data111 = data97.tiltDirectionDeg;
-if((typeof data111 == "number") && (isFinite(data111))){
-if(data111 > 360 || isNaN(data111)){
-const err264 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 360},message:"must be <= 360",schema:360,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data111};
+if(!valid60){
+const err264 = {instancePath:instancePath+"/beam/pupil",schemaPath:"#/properties/beam/properties/pupil/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.pupil.anyOf,parentSchema:schema11.properties.beam.properties.pupil,data:data109};
 if(vErrors === null){
 vErrors = [err264];
 }
@@ -4619,8 +4606,23 @@ vErrors.push(err264);
 }
 errors++;
 }
-if(data111 < 0 || isNaN(data111)){
-const err265 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data111};
+else {
+errors = _errs236;
+if(vErrors !== null){
+if(_errs236){
+vErrors.length = _errs236;
+}
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data102.reducer !== undefined){
+let data111 = data102.reducer;
+if(data111 && typeof data111 == "object" && !Array.isArray(data111)){
+if(data111.factor === undefined){
+const err265 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/required",keyword:"required",params:{missingProperty: "factor"},message:"must have required property '"+"factor"+"'",schema:schema11.properties.beam.properties.reducer.required,parentSchema:schema11.properties.beam.properties.reducer,data:data111};
 if(vErrors === null){
 vErrors = [err265];
 }
@@ -4629,9 +4631,11 @@ vErrors.push(err265);
 }
 errors++;
 }
-}
-else {
-const err266 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDirectionDeg.type,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data111};
+if(data111.factor !== undefined){
+let data112 = data111.factor;
+if((typeof data112 == "number") && (isFinite(data112))){
+if(data112 > 10 || isNaN(data112)){
+const err266 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/maximum",keyword:"maximum",params:{comparison: "<=", limit: 10},message:"must be <= 10",schema:10,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data112};
 if(vErrors === null){
 vErrors = [err266];
 }
@@ -4640,12 +4644,8 @@ vErrors.push(err266);
 }
 errors++;
 }
-}
-if(data97.temperatureC !== undefined){
-let data112 = data97.temperatureC;
-if((typeof data112 == "number") && (isFinite(data112))){
-if(data112 > 200 || isNaN(data112)){
-const err267 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.beam.properties.temperatureC,data:data112};
+if(data112 <= 0 || isNaN(data112)){
+const err267 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data112};
 if(vErrors === null){
 vErrors = [err267];
 }
@@ -4654,8 +4654,9 @@ vErrors.push(err267);
 }
 errors++;
 }
-if(data112 < -100 || isNaN(data112)){
-const err268 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.beam.properties.temperatureC,data:data112};
+}
+else {
+const err268 = {instancePath:instancePath+"/beam/reducer/factor",schemaPath:"#/properties/beam/properties/reducer/properties/factor/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.reducer.properties.factor.type,parentSchema:schema11.properties.beam.properties.reducer.properties.factor,data:data112};
 if(vErrors === null){
 vErrors = [err268];
 }
@@ -4665,8 +4666,10 @@ vErrors.push(err268);
 errors++;
 }
 }
-else {
-const err269 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureC.type,parentSchema:schema11.properties.beam.properties.temperatureC,data:data112};
+if(data111.filterPlace !== undefined){
+let data113 = data111.filterPlace;
+if(!((data113 === "before") || (data113 === "behind"))){
+const err269 = {instancePath:instancePath+"/beam/reducer/filterPlace",schemaPath:"#/properties/beam/properties/reducer/properties/filterPlace/enum",keyword:"enum",params:{allowedValues: schema11.properties.beam.properties.reducer.properties.filterPlace.enum},message:"must be equal to one of the allowed values",schema:schema11.properties.beam.properties.reducer.properties.filterPlace.enum,parentSchema:schema11.properties.beam.properties.reducer.properties.filterPlace,data:data113};
 if(vErrors === null){
 vErrors = [err269];
 }
@@ -4676,14 +4679,9 @@ vErrors.push(err269);
 errors++;
 }
 }
-if(data97.temperatureNmPerK !== undefined){
-let data113 = data97.temperatureNmPerK;
-const _errs246 = errors;
-let valid63 = false;
-const _errs247 = errors;
-if((typeof data113 == "number") && (isFinite(data113))){
-if(data113 > 1 || isNaN(data113)){
-const err270 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data113};
+}
+else {
+const err270 = {instancePath:instancePath+"/beam/reducer",schemaPath:"#/properties/beam/properties/reducer/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.properties.reducer.type,parentSchema:schema11.properties.beam.properties.reducer,data:data111};
 if(vErrors === null){
 vErrors = [err270];
 }
@@ -4692,8 +4690,12 @@ vErrors.push(err270);
 }
 errors++;
 }
-if(data113 < -1 || isNaN(data113)){
-const err271 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data113};
+}
+if(data102.chiefRayDeg !== undefined){
+let data114 = data102.chiefRayDeg;
+if((typeof data114 == "number") && (isFinite(data114))){
+if(data114 > 45 || isNaN(data114)){
+const err271 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data114};
 if(vErrors === null){
 vErrors = [err271];
 }
@@ -4702,9 +4704,8 @@ vErrors.push(err271);
 }
 errors++;
 }
-}
-else {
-const err272 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data113};
+if(data114 < 0 || isNaN(data114)){
+const err272 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data114};
 if(vErrors === null){
 vErrors = [err272];
 }
@@ -4713,13 +4714,9 @@ vErrors.push(err272);
 }
 errors++;
 }
-var _valid7 = _errs247 === errors;
-valid63 = valid63 || _valid7;
-if(!valid63){
-const _errs249 = errors;
-if(Array.isArray(data113)){
-if(data113.length > 2){
-const err273 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data113};
+}
+else {
+const err273 = {instancePath:instancePath+"/beam/chiefRayDeg",schemaPath:"#/properties/beam/properties/chiefRayDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.chiefRayDeg.type,parentSchema:schema11.properties.beam.properties.chiefRayDeg,data:data114};
 if(vErrors === null){
 vErrors = [err273];
 }
@@ -4728,8 +4725,12 @@ vErrors.push(err273);
 }
 errors++;
 }
-if(data113.length < 2){
-const err274 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data113};
+}
+if(data102.tiltDeg !== undefined){
+let data115 = data102.tiltDeg;
+if((typeof data115 == "number") && (isFinite(data115))){
+if(data115 > 45 || isNaN(data115)){
+const err274 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 45},message:"must be <= 45",schema:45,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data115};
 if(vErrors === null){
 vErrors = [err274];
 }
@@ -4738,12 +4739,8 @@ vErrors.push(err274);
 }
 errors++;
 }
-const len18 = data113.length;
-if(len18 > 0){
-let data114 = data113[0];
-if((typeof data114 == "number") && (isFinite(data114))){
-if(data114 > 1 || isNaN(data114)){
-const err275 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data114};
+if(data115 < 0 || isNaN(data115)){
+const err275 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data115};
 if(vErrors === null){
 vErrors = [err275];
 }
@@ -4752,8 +4749,9 @@ vErrors.push(err275);
 }
 errors++;
 }
-if(data114 < -1 || isNaN(data114)){
-const err276 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data114};
+}
+else {
+const err276 = {instancePath:instancePath+"/beam/tiltDeg",schemaPath:"#/properties/beam/properties/tiltDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDeg.type,parentSchema:schema11.properties.beam.properties.tiltDeg,data:data115};
 if(vErrors === null){
 vErrors = [err276];
 }
@@ -4763,8 +4761,11 @@ vErrors.push(err276);
 errors++;
 }
 }
-else {
-const err277 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data114};
+if(data102.tiltDirectionDeg !== undefined){
+let data116 = data102.tiltDirectionDeg;
+if((typeof data116 == "number") && (isFinite(data116))){
+if(data116 > 360 || isNaN(data116)){
+const err277 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/maximum",keyword:"maximum",params:{comparison: "<=", limit: 360},message:"must be <= 360",schema:360,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data116};
 if(vErrors === null){
 vErrors = [err277];
 }
@@ -4773,12 +4774,8 @@ vErrors.push(err277);
 }
 errors++;
 }
-}
-if(len18 > 1){
-let data115 = data113[1];
-if((typeof data115 == "number") && (isFinite(data115))){
-if(data115 > 1 || isNaN(data115)){
-const err278 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data115};
+if(data116 < 0 || isNaN(data116)){
+const err278 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data116};
 if(vErrors === null){
 vErrors = [err278];
 }
@@ -4787,8 +4784,9 @@ vErrors.push(err278);
 }
 errors++;
 }
-if(data115 < -1 || isNaN(data115)){
-const err279 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data115};
+}
+else {
+const err279 = {instancePath:instancePath+"/beam/tiltDirectionDeg",schemaPath:"#/properties/beam/properties/tiltDirectionDeg/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.tiltDirectionDeg.type,parentSchema:schema11.properties.beam.properties.tiltDirectionDeg,data:data116};
 if(vErrors === null){
 vErrors = [err279];
 }
@@ -4798,8 +4796,11 @@ vErrors.push(err279);
 errors++;
 }
 }
-else {
-const err280 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data115};
+if(data102.temperatureC !== undefined){
+let data117 = data102.temperatureC;
+if((typeof data117 == "number") && (isFinite(data117))){
+if(data117 > 200 || isNaN(data117)){
+const err280 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/maximum",keyword:"maximum",params:{comparison: "<=", limit: 200},message:"must be <= 200",schema:200,parentSchema:schema11.properties.beam.properties.temperatureC,data:data117};
 if(vErrors === null){
 vErrors = [err280];
 }
@@ -4808,10 +4809,8 @@ vErrors.push(err280);
 }
 errors++;
 }
-}
-}
-else {
-const err281 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data113};
+if(data117 < -100 || isNaN(data117)){
+const err281 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/minimum",keyword:"minimum",params:{comparison: ">=", limit: -100},message:"must be >= -100",schema:-100,parentSchema:schema11.properties.beam.properties.temperatureC,data:data117};
 if(vErrors === null){
 vErrors = [err281];
 }
@@ -4820,11 +4819,9 @@ vErrors.push(err281);
 }
 errors++;
 }
-var _valid7 = _errs249 === errors;
-valid63 = valid63 || _valid7;
 }
-if(!valid63){
-const err282 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf,parentSchema:schema11.properties.beam.properties.temperatureNmPerK,data:data113};
+else {
+const err282 = {instancePath:instancePath+"/beam/temperatureC",schemaPath:"#/properties/beam/properties/temperatureC/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureC.type,parentSchema:schema11.properties.beam.properties.temperatureC,data:data117};
 if(vErrors === null){
 vErrors = [err282];
 }
@@ -4833,23 +4830,15 @@ vErrors.push(err282);
 }
 errors++;
 }
-else {
-errors = _errs246;
-if(vErrors !== null){
-if(_errs246){
-vErrors.length = _errs246;
 }
-else {
-vErrors = null;
-}
-}
-}
-}
-if(data97.share !== undefined){
-let data116 = data97.share;
-if((typeof data116 == "number") && (isFinite(data116))){
-if(data116 >= 1 || isNaN(data116)){
-const err283 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.share,data:data116};
+if(data102.temperatureNmPerK !== undefined){
+let data118 = data102.temperatureNmPerK;
+const _errs256 = errors;
+let valid63 = false;
+const _errs257 = errors;
+if((typeof data118 == "number") && (isFinite(data118))){
+if(data118 > 1 || isNaN(data118)){
+const err283 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data118};
 if(vErrors === null){
 vErrors = [err283];
 }
@@ -4858,8 +4847,8 @@ vErrors.push(err283);
 }
 errors++;
 }
-if(data116 <= 0 || isNaN(data116)){
-const err284 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.share,data:data116};
+if(data118 < -1 || isNaN(data118)){
+const err284 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data118};
 if(vErrors === null){
 vErrors = [err284];
 }
@@ -4870,7 +4859,7 @@ errors++;
 }
 }
 else {
-const err285 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.share.type,parentSchema:schema11.properties.beam.properties.share,data:data116};
+const err285 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[0],data:data118};
 if(vErrors === null){
 vErrors = [err285];
 }
@@ -4879,10 +4868,13 @@ vErrors.push(err285);
 }
 errors++;
 }
-}
-}
-else {
-const err286 = {instancePath:instancePath+"/beam",schemaPath:"#/properties/beam/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.type,parentSchema:schema11.properties.beam,data:data97};
+var _valid7 = _errs257 === errors;
+valid63 = valid63 || _valid7;
+if(!valid63){
+const _errs259 = errors;
+if(Array.isArray(data118)){
+if(data118.length > 2){
+const err286 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/maxItems",keyword:"maxItems",params:{limit: 2},message:"must NOT have more than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data118};
 if(vErrors === null){
 vErrors = [err286];
 }
@@ -4891,16 +4883,8 @@ vErrors.push(err286);
 }
 errors++;
 }
-}
-if(data.stars !== undefined){
-let data117 = data.stars;
-if(Array.isArray(data117)){
-const len19 = data117.length;
-for(let i12=0; i12<len19; i12++){
-let data118 = data117[i12];
-if(data118 && typeof data118 == "object" && !Array.isArray(data118)){
-if(data118.filter === undefined){
-const err287 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "filter"},message:"must have required property '"+"filter"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
+if(data118.length < 2){
+const err287 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/minItems",keyword:"minItems",params:{limit: 2},message:"must NOT have fewer than 2 items",schema:2,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data118};
 if(vErrors === null){
 vErrors = [err287];
 }
@@ -4909,8 +4893,12 @@ vErrors.push(err287);
 }
 errors++;
 }
-if(data118.file === undefined){
-const err288 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
+const len18 = data118.length;
+if(len18 > 0){
+let data119 = data118[0];
+if((typeof data119 == "number") && (isFinite(data119))){
+if(data119 > 1 || isNaN(data119)){
+const err288 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data119};
 if(vErrors === null){
 vErrors = [err288];
 }
@@ -4919,8 +4907,8 @@ vErrors.push(err288);
 }
 errors++;
 }
-if(data118.pixelSizeUm === undefined){
-const err289 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "pixelSizeUm"},message:"must have required property '"+"pixelSizeUm"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
+if(data119 < -1 || isNaN(data119)){
+const err289 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data119};
 if(vErrors === null){
 vErrors = [err289];
 }
@@ -4929,8 +4917,9 @@ vErrors.push(err289);
 }
 errors++;
 }
-if(data118.fNumber === undefined){
-const err290 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "fNumber"},message:"must have required property '"+"fNumber"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
+}
+else {
+const err290 = {instancePath:instancePath+"/beam/temperatureNmPerK/0",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/0/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[0],data:data119};
 if(vErrors === null){
 vErrors = [err290];
 }
@@ -4939,8 +4928,12 @@ vErrors.push(err290);
 }
 errors++;
 }
-if(data118.saturationCounts === undefined){
-const err291 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "saturationCounts"},message:"must have required property '"+"saturationCounts"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data118};
+}
+if(len18 > 1){
+let data120 = data118[1];
+if((typeof data120 == "number") && (isFinite(data120))){
+if(data120 > 1 || isNaN(data120)){
+const err291 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1},message:"must be <= 1",schema:1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data120};
 if(vErrors === null){
 vErrors = [err291];
 }
@@ -4949,11 +4942,8 @@ vErrors.push(err291);
 }
 errors++;
 }
-if(data118.filter !== undefined){
-let data119 = data118.filter;
-if(typeof data119 === "string"){
-if(func2(data119) < 1){
-const err292 = {instancePath:instancePath+"/stars/" + i12+"/filter",schemaPath:"#/properties/stars/items/properties/filter/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.filter,data:data119};
+if(data120 < -1 || isNaN(data120)){
+const err292 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/minimum",keyword:"minimum",params:{comparison: ">=", limit: -1},message:"must be >= -1",schema:-1,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data120};
 if(vErrors === null){
 vErrors = [err292];
 }
@@ -4964,7 +4954,7 @@ errors++;
 }
 }
 else {
-const err293 = {instancePath:instancePath+"/stars/" + i12+"/filter",schemaPath:"#/properties/stars/items/properties/filter/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.filter.type,parentSchema:schema11.properties.stars.items.properties.filter,data:data119};
+const err293 = {instancePath:instancePath+"/beam/temperatureNmPerK/1",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/items/1/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].items[1],data:data120};
 if(vErrors === null){
 vErrors = [err293];
 }
@@ -4974,11 +4964,9 @@ vErrors.push(err293);
 errors++;
 }
 }
-if(data118.file !== undefined){
-let data120 = data118.file;
-if(typeof data120 === "string"){
-if(func2(data120) < 1){
-const err294 = {instancePath:instancePath+"/stars/" + i12+"/file",schemaPath:"#/properties/stars/items/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.file,data:data120};
+}
+else {
+const err294 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf/1/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1].type,parentSchema:schema11.properties.beam.properties.temperatureNmPerK.anyOf[1],data:data118};
 if(vErrors === null){
 vErrors = [err294];
 }
@@ -4987,9 +4975,11 @@ vErrors.push(err294);
 }
 errors++;
 }
+var _valid7 = _errs259 === errors;
+valid63 = valid63 || _valid7;
 }
-else {
-const err295 = {instancePath:instancePath+"/stars/" + i12+"/file",schemaPath:"#/properties/stars/items/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.file.type,parentSchema:schema11.properties.stars.items.properties.file,data:data120};
+if(!valid63){
+const err295 = {instancePath:instancePath+"/beam/temperatureNmPerK",schemaPath:"#/properties/beam/properties/temperatureNmPerK/anyOf",keyword:"anyOf",params:{},message:"must match a schema in anyOf",schema:schema11.properties.beam.properties.temperatureNmPerK.anyOf,parentSchema:schema11.properties.beam.properties.temperatureNmPerK,data:data118};
 if(vErrors === null){
 vErrors = [err295];
 }
@@ -4998,12 +4988,23 @@ vErrors.push(err295);
 }
 errors++;
 }
+else {
+errors = _errs256;
+if(vErrors !== null){
+if(_errs256){
+vErrors.length = _errs256;
 }
-if(data118.star !== undefined){
-let data121 = data118.star;
-if(typeof data121 === "string"){
-if(func2(data121) < 1){
-const err296 = {instancePath:instancePath+"/stars/" + i12+"/star",schemaPath:"#/properties/stars/items/properties/star/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.star,data:data121};
+else {
+vErrors = null;
+}
+}
+}
+}
+if(data102.share !== undefined){
+let data121 = data102.share;
+if((typeof data121 == "number") && (isFinite(data121))){
+if(data121 >= 1 || isNaN(data121)){
+const err296 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.beam.properties.share,data:data121};
 if(vErrors === null){
 vErrors = [err296];
 }
@@ -5012,9 +5013,8 @@ vErrors.push(err296);
 }
 errors++;
 }
-}
-else {
-const err297 = {instancePath:instancePath+"/stars/" + i12+"/star",schemaPath:"#/properties/stars/items/properties/star/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.star.type,parentSchema:schema11.properties.stars.items.properties.star,data:data121};
+if(data121 <= 0 || isNaN(data121)){
+const err297 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.beam.properties.share,data:data121};
 if(vErrors === null){
 vErrors = [err297];
 }
@@ -5024,11 +5024,8 @@ vErrors.push(err297);
 errors++;
 }
 }
-if(data118.pixelSizeUm !== undefined){
-let data122 = data118.pixelSizeUm;
-if((typeof data122 == "number") && (isFinite(data122))){
-if(data122 <= 0 || isNaN(data122)){
-const err298 = {instancePath:instancePath+"/stars/" + i12+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data122};
+else {
+const err298 = {instancePath:instancePath+"/beam/share",schemaPath:"#/properties/beam/properties/share/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.beam.properties.share.type,parentSchema:schema11.properties.beam.properties.share,data:data121};
 if(vErrors === null){
 vErrors = [err298];
 }
@@ -5038,8 +5035,9 @@ vErrors.push(err298);
 errors++;
 }
 }
+}
 else {
-const err299 = {instancePath:instancePath+"/stars/" + i12+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data122};
+const err299 = {instancePath:instancePath+"/beam",schemaPath:"#/properties/beam/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.beam.type,parentSchema:schema11.properties.beam,data:data102};
 if(vErrors === null){
 vErrors = [err299];
 }
@@ -5049,11 +5047,15 @@ vErrors.push(err299);
 errors++;
 }
 }
-if(data118.fNumber !== undefined){
-let data123 = data118.fNumber;
-if((typeof data123 == "number") && (isFinite(data123))){
-if(data123 <= 0 || isNaN(data123)){
-const err300 = {instancePath:instancePath+"/stars/" + i12+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data123};
+if(data.stars !== undefined){
+let data122 = data.stars;
+if(Array.isArray(data122)){
+const len19 = data122.length;
+for(let i12=0; i12<len19; i12++){
+let data123 = data122[i12];
+if(data123 && typeof data123 == "object" && !Array.isArray(data123)){
+if(data123.filter === undefined){
+const err300 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "filter"},message:"must have required property '"+"filter"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data123};
 if(vErrors === null){
 vErrors = [err300];
 }
@@ -5062,9 +5064,8 @@ vErrors.push(err300);
 }
 errors++;
 }
-}
-else {
-const err301 = {instancePath:instancePath+"/stars/" + i12+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data123};
+if(data123.file === undefined){
+const err301 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "file"},message:"must have required property '"+"file"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data123};
 if(vErrors === null){
 vErrors = [err301];
 }
@@ -5073,12 +5074,8 @@ vErrors.push(err301);
 }
 errors++;
 }
-}
-if(data118.fNumberUncertainty !== undefined){
-let data124 = data118.fNumberUncertainty;
-if((typeof data124 == "number") && (isFinite(data124))){
-if(data124 < 0 || isNaN(data124)){
-const err302 = {instancePath:instancePath+"/stars/" + i12+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data124};
+if(data123.pixelSizeUm === undefined){
+const err302 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "pixelSizeUm"},message:"must have required property '"+"pixelSizeUm"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data123};
 if(vErrors === null){
 vErrors = [err302];
 }
@@ -5087,9 +5084,8 @@ vErrors.push(err302);
 }
 errors++;
 }
-}
-else {
-const err303 = {instancePath:instancePath+"/stars/" + i12+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberUncertainty.type,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data124};
+if(data123.fNumber === undefined){
+const err303 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "fNumber"},message:"must have required property '"+"fNumber"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data123};
 if(vErrors === null){
 vErrors = [err303];
 }
@@ -5098,12 +5094,8 @@ vErrors.push(err303);
 }
 errors++;
 }
-}
-if(data118.saturationCounts !== undefined){
-let data125 = data118.saturationCounts;
-if((typeof data125 == "number") && (isFinite(data125))){
-if(data125 <= 0 || isNaN(data125)){
-const err304 = {instancePath:instancePath+"/stars/" + i12+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data125};
+if(data123.saturationCounts === undefined){
+const err304 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/required",keyword:"required",params:{missingProperty: "saturationCounts"},message:"must have required property '"+"saturationCounts"+"'",schema:schema11.properties.stars.items.required,parentSchema:schema11.properties.stars.items,data:data123};
 if(vErrors === null){
 vErrors = [err304];
 }
@@ -5112,9 +5104,11 @@ vErrors.push(err304);
 }
 errors++;
 }
-}
-else {
-const err305 = {instancePath:instancePath+"/stars/" + i12+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data125};
+if(data123.filter !== undefined){
+let data124 = data123.filter;
+if(typeof data124 === "string"){
+if(func2(data124) < 1){
+const err305 = {instancePath:instancePath+"/stars/" + i12+"/filter",schemaPath:"#/properties/stars/items/properties/filter/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.filter,data:data124};
 if(vErrors === null){
 vErrors = [err305];
 }
@@ -5124,11 +5118,8 @@ vErrors.push(err305);
 errors++;
 }
 }
-if(data118.exposureS !== undefined){
-let data126 = data118.exposureS;
-if((typeof data126 == "number") && (isFinite(data126))){
-if(data126 <= 0 || isNaN(data126)){
-const err306 = {instancePath:instancePath+"/stars/" + i12+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data126};
+else {
+const err306 = {instancePath:instancePath+"/stars/" + i12+"/filter",schemaPath:"#/properties/stars/items/properties/filter/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.filter.type,parentSchema:schema11.properties.stars.items.properties.filter,data:data124};
 if(vErrors === null){
 vErrors = [err306];
 }
@@ -5138,8 +5129,11 @@ vErrors.push(err306);
 errors++;
 }
 }
-else {
-const err307 = {instancePath:instancePath+"/stars/" + i12+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.exposureS.type,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data126};
+if(data123.file !== undefined){
+let data125 = data123.file;
+if(typeof data125 === "string"){
+if(func2(data125) < 1){
+const err307 = {instancePath:instancePath+"/stars/" + i12+"/file",schemaPath:"#/properties/stars/items/properties/file/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.file,data:data125};
 if(vErrors === null){
 vErrors = [err307];
 }
@@ -5149,11 +5143,8 @@ vErrors.push(err307);
 errors++;
 }
 }
-if(data118.focalLengthMm !== undefined){
-let data127 = data118.focalLengthMm;
-if((typeof data127 == "number") && (isFinite(data127))){
-if(data127 <= 0 || isNaN(data127)){
-const err308 = {instancePath:instancePath+"/stars/" + i12+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data127};
+else {
+const err308 = {instancePath:instancePath+"/stars/" + i12+"/file",schemaPath:"#/properties/stars/items/properties/file/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.file.type,parentSchema:schema11.properties.stars.items.properties.file,data:data125};
 if(vErrors === null){
 vErrors = [err308];
 }
@@ -5163,8 +5154,11 @@ vErrors.push(err308);
 errors++;
 }
 }
-else {
-const err309 = {instancePath:instancePath+"/stars/" + i12+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.focalLengthMm.type,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data127};
+if(data123.star !== undefined){
+let data126 = data123.star;
+if(typeof data126 === "string"){
+if(func2(data126) < 1){
+const err309 = {instancePath:instancePath+"/stars/" + i12+"/star",schemaPath:"#/properties/stars/items/properties/star/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.star,data:data126};
 if(vErrors === null){
 vErrors = [err309];
 }
@@ -5174,11 +5168,8 @@ vErrors.push(err309);
 errors++;
 }
 }
-if(data118.obstruction !== undefined){
-let data128 = data118.obstruction;
-if((typeof data128 == "number") && (isFinite(data128))){
-if(data128 < 0 || isNaN(data128)){
-const err310 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data128};
+else {
+const err310 = {instancePath:instancePath+"/stars/" + i12+"/star",schemaPath:"#/properties/stars/items/properties/star/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.star.type,parentSchema:schema11.properties.stars.items.properties.star,data:data126};
 if(vErrors === null){
 vErrors = [err310];
 }
@@ -5187,8 +5178,12 @@ vErrors.push(err310);
 }
 errors++;
 }
-if(data128 >= 1 || isNaN(data128)){
-const err311 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data128};
+}
+if(data123.pixelSizeUm !== undefined){
+let data127 = data123.pixelSizeUm;
+if((typeof data127 == "number") && (isFinite(data127))){
+if(data127 <= 0 || isNaN(data127)){
+const err311 = {instancePath:instancePath+"/stars/" + i12+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data127};
 if(vErrors === null){
 vErrors = [err311];
 }
@@ -5199,7 +5194,7 @@ errors++;
 }
 }
 else {
-const err312 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.obstruction.type,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data128};
+const err312 = {instancePath:instancePath+"/stars/" + i12+"/pixelSizeUm",schemaPath:"#/properties/stars/items/properties/pixelSizeUm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.pixelSizeUm.type,parentSchema:schema11.properties.stars.items.properties.pixelSizeUm,data:data127};
 if(vErrors === null){
 vErrors = [err312];
 }
@@ -5209,11 +5204,11 @@ vErrors.push(err312);
 errors++;
 }
 }
-if(data118.near !== undefined){
-let data129 = data118.near;
-if(data129 && typeof data129 == "object" && !Array.isArray(data129)){
-if(data129.x === undefined){
-const err313 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "x"},message:"must have required property '"+"x"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data129};
+if(data123.fNumber !== undefined){
+let data128 = data123.fNumber;
+if((typeof data128 == "number") && (isFinite(data128))){
+if(data128 <= 0 || isNaN(data128)){
+const err313 = {instancePath:instancePath+"/stars/" + i12+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data128};
 if(vErrors === null){
 vErrors = [err313];
 }
@@ -5222,8 +5217,9 @@ vErrors.push(err313);
 }
 errors++;
 }
-if(data129.y === undefined){
-const err314 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "y"},message:"must have required property '"+"y"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data129};
+}
+else {
+const err314 = {instancePath:instancePath+"/stars/" + i12+"/fNumber",schemaPath:"#/properties/stars/items/properties/fNumber/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumber.type,parentSchema:schema11.properties.stars.items.properties.fNumber,data:data128};
 if(vErrors === null){
 vErrors = [err314];
 }
@@ -5232,11 +5228,12 @@ vErrors.push(err314);
 }
 errors++;
 }
-if(data129.x !== undefined){
-let data130 = data129.x;
-if((typeof data130 == "number") && (isFinite(data130))){
-if(data130 > 1000000 || isNaN(data130)){
-const err315 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data130};
+}
+if(data123.fNumberUncertainty !== undefined){
+let data129 = data123.fNumberUncertainty;
+if((typeof data129 == "number") && (isFinite(data129))){
+if(data129 < 0 || isNaN(data129)){
+const err315 = {instancePath:instancePath+"/stars/" + i12+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data129};
 if(vErrors === null){
 vErrors = [err315];
 }
@@ -5245,8 +5242,9 @@ vErrors.push(err315);
 }
 errors++;
 }
-if(data130 < 1 || isNaN(data130)){
-const err316 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data130};
+}
+else {
+const err316 = {instancePath:instancePath+"/stars/" + i12+"/fNumberUncertainty",schemaPath:"#/properties/stars/items/properties/fNumberUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberUncertainty.type,parentSchema:schema11.properties.stars.items.properties.fNumberUncertainty,data:data129};
 if(vErrors === null){
 vErrors = [err316];
 }
@@ -5256,8 +5254,11 @@ vErrors.push(err316);
 errors++;
 }
 }
-else {
-const err317 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.x.type,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data130};
+if(data123.saturationCounts !== undefined){
+let data130 = data123.saturationCounts;
+if((typeof data130 == "number") && (isFinite(data130))){
+if(data130 <= 0 || isNaN(data130)){
+const err317 = {instancePath:instancePath+"/stars/" + i12+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data130};
 if(vErrors === null){
 vErrors = [err317];
 }
@@ -5267,11 +5268,8 @@ vErrors.push(err317);
 errors++;
 }
 }
-if(data129.y !== undefined){
-let data131 = data129.y;
-if((typeof data131 == "number") && (isFinite(data131))){
-if(data131 > 1000000 || isNaN(data131)){
-const err318 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data131};
+else {
+const err318 = {instancePath:instancePath+"/stars/" + i12+"/saturationCounts",schemaPath:"#/properties/stars/items/properties/saturationCounts/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.saturationCounts.type,parentSchema:schema11.properties.stars.items.properties.saturationCounts,data:data130};
 if(vErrors === null){
 vErrors = [err318];
 }
@@ -5280,8 +5278,12 @@ vErrors.push(err318);
 }
 errors++;
 }
-if(data131 < 1 || isNaN(data131)){
-const err319 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data131};
+}
+if(data123.exposureS !== undefined){
+let data131 = data123.exposureS;
+if((typeof data131 == "number") && (isFinite(data131))){
+if(data131 <= 0 || isNaN(data131)){
+const err319 = {instancePath:instancePath+"/stars/" + i12+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data131};
 if(vErrors === null){
 vErrors = [err319];
 }
@@ -5292,7 +5294,7 @@ errors++;
 }
 }
 else {
-const err320 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.y.type,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data131};
+const err320 = {instancePath:instancePath+"/stars/" + i12+"/exposureS",schemaPath:"#/properties/stars/items/properties/exposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.exposureS.type,parentSchema:schema11.properties.stars.items.properties.exposureS,data:data131};
 if(vErrors === null){
 vErrors = [err320];
 }
@@ -5302,9 +5304,11 @@ vErrors.push(err320);
 errors++;
 }
 }
-}
-else {
-const err321 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.near.type,parentSchema:schema11.properties.stars.items.properties.near,data:data129};
+if(data123.focalLengthMm !== undefined){
+let data132 = data123.focalLengthMm;
+if((typeof data132 == "number") && (isFinite(data132))){
+if(data132 <= 0 || isNaN(data132)){
+const err321 = {instancePath:instancePath+"/stars/" + i12+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data132};
 if(vErrors === null){
 vErrors = [err321];
 }
@@ -5314,11 +5318,8 @@ vErrors.push(err321);
 errors++;
 }
 }
-if(data118.shortFile !== undefined){
-let data132 = data118.shortFile;
-if(typeof data132 === "string"){
-if(func2(data132) < 1){
-const err322 = {instancePath:instancePath+"/stars/" + i12+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data132};
+else {
+const err322 = {instancePath:instancePath+"/stars/" + i12+"/focalLengthMm",schemaPath:"#/properties/stars/items/properties/focalLengthMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.focalLengthMm.type,parentSchema:schema11.properties.stars.items.properties.focalLengthMm,data:data132};
 if(vErrors === null){
 vErrors = [err322];
 }
@@ -5328,8 +5329,11 @@ vErrors.push(err322);
 errors++;
 }
 }
-else {
-const err323 = {instancePath:instancePath+"/stars/" + i12+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.shortFile.type,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data132};
+if(data123.obstruction !== undefined){
+let data133 = data123.obstruction;
+if((typeof data133 == "number") && (isFinite(data133))){
+if(data133 < 0 || isNaN(data133)){
+const err323 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data133};
 if(vErrors === null){
 vErrors = [err323];
 }
@@ -5338,12 +5342,8 @@ vErrors.push(err323);
 }
 errors++;
 }
-}
-if(data118.shortExposureS !== undefined){
-let data133 = data118.shortExposureS;
-if((typeof data133 == "number") && (isFinite(data133))){
-if(data133 <= 0 || isNaN(data133)){
-const err324 = {instancePath:instancePath+"/stars/" + i12+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data133};
+if(data133 >= 1 || isNaN(data133)){
+const err324 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data133};
 if(vErrors === null){
 vErrors = [err324];
 }
@@ -5354,7 +5354,7 @@ errors++;
 }
 }
 else {
-const err325 = {instancePath:instancePath+"/stars/" + i12+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.shortExposureS.type,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data133};
+const err325 = {instancePath:instancePath+"/stars/" + i12+"/obstruction",schemaPath:"#/properties/stars/items/properties/obstruction/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.obstruction.type,parentSchema:schema11.properties.stars.items.properties.obstruction,data:data133};
 if(vErrors === null){
 vErrors = [err325];
 }
@@ -5364,11 +5364,11 @@ vErrors.push(err325);
 errors++;
 }
 }
-if(data118.magnitude !== undefined){
-let data134 = data118.magnitude;
-if((typeof data134 == "number") && (isFinite(data134))){
-if(data134 > 50 || isNaN(data134)){
-const err326 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data134};
+if(data123.near !== undefined){
+let data134 = data123.near;
+if(data134 && typeof data134 == "object" && !Array.isArray(data134)){
+if(data134.x === undefined){
+const err326 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "x"},message:"must have required property '"+"x"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data134};
 if(vErrors === null){
 vErrors = [err326];
 }
@@ -5377,8 +5377,8 @@ vErrors.push(err326);
 }
 errors++;
 }
-if(data134 < -50 || isNaN(data134)){
-const err327 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data134};
+if(data134.y === undefined){
+const err327 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/required",keyword:"required",params:{missingProperty: "y"},message:"must have required property '"+"y"+"'",schema:schema11.properties.stars.items.properties.near.required,parentSchema:schema11.properties.stars.items.properties.near,data:data134};
 if(vErrors === null){
 vErrors = [err327];
 }
@@ -5387,9 +5387,11 @@ vErrors.push(err327);
 }
 errors++;
 }
-}
-else {
-const err328 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitude.type,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data134};
+if(data134.x !== undefined){
+let data135 = data134.x;
+if((typeof data135 == "number") && (isFinite(data135))){
+if(data135 > 1000000 || isNaN(data135)){
+const err328 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data135};
 if(vErrors === null){
 vErrors = [err328];
 }
@@ -5398,12 +5400,8 @@ vErrors.push(err328);
 }
 errors++;
 }
-}
-if(data118.zeroPoint !== undefined){
-let data135 = data118.zeroPoint;
-if((typeof data135 == "number") && (isFinite(data135))){
-if(data135 > 80 || isNaN(data135)){
-const err329 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/maximum",keyword:"maximum",params:{comparison: "<=", limit: 80},message:"must be <= 80",schema:80,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data135};
+if(data135 < 1 || isNaN(data135)){
+const err329 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data135};
 if(vErrors === null){
 vErrors = [err329];
 }
@@ -5412,8 +5410,9 @@ vErrors.push(err329);
 }
 errors++;
 }
-if(data135 < -50 || isNaN(data135)){
-const err330 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data135};
+}
+else {
+const err330 = {instancePath:instancePath+"/stars/" + i12+"/near/x",schemaPath:"#/properties/stars/items/properties/near/properties/x/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.x.type,parentSchema:schema11.properties.stars.items.properties.near.properties.x,data:data135};
 if(vErrors === null){
 vErrors = [err330];
 }
@@ -5423,8 +5422,11 @@ vErrors.push(err330);
 errors++;
 }
 }
-else {
-const err331 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.zeroPoint.type,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data135};
+if(data134.y !== undefined){
+let data136 = data134.y;
+if((typeof data136 == "number") && (isFinite(data136))){
+if(data136 > 1000000 || isNaN(data136)){
+const err331 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000000},message:"must be <= 1000000",schema:1000000,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data136};
 if(vErrors === null){
 vErrors = [err331];
 }
@@ -5433,12 +5435,8 @@ vErrors.push(err331);
 }
 errors++;
 }
-}
-if(data118.magnitudeUncertainty !== undefined){
-let data136 = data118.magnitudeUncertainty;
-if((typeof data136 == "number") && (isFinite(data136))){
-if(data136 > 5 || isNaN(data136)){
-const err332 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data136};
+if(data136 < 1 || isNaN(data136)){
+const err332 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data136};
 if(vErrors === null){
 vErrors = [err332];
 }
@@ -5447,8 +5445,9 @@ vErrors.push(err332);
 }
 errors++;
 }
-if(data136 < 0 || isNaN(data136)){
-const err333 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data136};
+}
+else {
+const err333 = {instancePath:instancePath+"/stars/" + i12+"/near/y",schemaPath:"#/properties/stars/items/properties/near/properties/y/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.near.properties.y.type,parentSchema:schema11.properties.stars.items.properties.near.properties.y,data:data136};
 if(vErrors === null){
 vErrors = [err333];
 }
@@ -5458,8 +5457,9 @@ vErrors.push(err333);
 errors++;
 }
 }
+}
 else {
-const err334 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitudeUncertainty.type,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data136};
+const err334 = {instancePath:instancePath+"/stars/" + i12+"/near",schemaPath:"#/properties/stars/items/properties/near/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.near.type,parentSchema:schema11.properties.stars.items.properties.near,data:data134};
 if(vErrors === null){
 vErrors = [err334];
 }
@@ -5469,11 +5469,11 @@ vErrors.push(err334);
 errors++;
 }
 }
-if(data118.referenceFile !== undefined){
-let data137 = data118.referenceFile;
+if(data123.shortFile !== undefined){
+let data137 = data123.shortFile;
 if(typeof data137 === "string"){
 if(func2(data137) < 1){
-const err335 = {instancePath:instancePath+"/stars/" + i12+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data137};
+const err335 = {instancePath:instancePath+"/stars/" + i12+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data137};
 if(vErrors === null){
 vErrors = [err335];
 }
@@ -5484,7 +5484,7 @@ errors++;
 }
 }
 else {
-const err336 = {instancePath:instancePath+"/stars/" + i12+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.referenceFile.type,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data137};
+const err336 = {instancePath:instancePath+"/stars/" + i12+"/shortFile",schemaPath:"#/properties/stars/items/properties/shortFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.shortFile.type,parentSchema:schema11.properties.stars.items.properties.shortFile,data:data137};
 if(vErrors === null){
 vErrors = [err336];
 }
@@ -5494,11 +5494,11 @@ vErrors.push(err336);
 errors++;
 }
 }
-if(data118.layers !== undefined){
-let data138 = data118.layers;
-if(Array.isArray(data138)){
-if(data138.length > 40){
-const err337 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/maxItems",keyword:"maxItems",params:{limit: 40},message:"must NOT have more than 40 items",schema:40,parentSchema:schema11.properties.stars.items.properties.layers,data:data138};
+if(data123.shortExposureS !== undefined){
+let data138 = data123.shortExposureS;
+if((typeof data138 == "number") && (isFinite(data138))){
+if(data138 <= 0 || isNaN(data138)){
+const err337 = {instancePath:instancePath+"/stars/" + i12+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data138};
 if(vErrors === null){
 vErrors = [err337];
 }
@@ -5507,8 +5507,9 @@ vErrors.push(err337);
 }
 errors++;
 }
-if(data138.length < 1){
-const err338 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.stars.items.properties.layers,data:data138};
+}
+else {
+const err338 = {instancePath:instancePath+"/stars/" + i12+"/shortExposureS",schemaPath:"#/properties/stars/items/properties/shortExposureS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.shortExposureS.type,parentSchema:schema11.properties.stars.items.properties.shortExposureS,data:data138};
 if(vErrors === null){
 vErrors = [err338];
 }
@@ -5517,12 +5518,12 @@ vErrors.push(err338);
 }
 errors++;
 }
-const len20 = data138.length;
-for(let i13=0; i13<len20; i13++){
-let data139 = data138[i13];
-if(data139 && typeof data139 == "object" && !Array.isArray(data139)){
-if(data139.name === undefined){
-const err339 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data139};
+}
+if(data123.magnitude !== undefined){
+let data139 = data123.magnitude;
+if((typeof data139 == "number") && (isFinite(data139))){
+if(data139 > 50 || isNaN(data139)){
+const err339 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data139};
 if(vErrors === null){
 vErrors = [err339];
 }
@@ -5531,8 +5532,8 @@ vErrors.push(err339);
 }
 errors++;
 }
-if(data139.thicknessMm === undefined){
-const err340 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "thicknessMm"},message:"must have required property '"+"thicknessMm"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data139};
+if(data139 < -50 || isNaN(data139)){
+const err340 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data139};
 if(vErrors === null){
 vErrors = [err340];
 }
@@ -5541,11 +5542,9 @@ vErrors.push(err340);
 }
 errors++;
 }
-if(data139.name !== undefined){
-let data140 = data139.name;
-if(typeof data140 === "string"){
-if(func2(data140) < 1){
-const err341 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data140};
+}
+else {
+const err341 = {instancePath:instancePath+"/stars/" + i12+"/magnitude",schemaPath:"#/properties/stars/items/properties/magnitude/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitude.type,parentSchema:schema11.properties.stars.items.properties.magnitude,data:data139};
 if(vErrors === null){
 vErrors = [err341];
 }
@@ -5555,8 +5554,11 @@ vErrors.push(err341);
 errors++;
 }
 }
-else {
-const err342 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.layers.items.properties.name.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data140};
+if(data123.zeroPoint !== undefined){
+let data140 = data123.zeroPoint;
+if((typeof data140 == "number") && (isFinite(data140))){
+if(data140 > 80 || isNaN(data140)){
+const err342 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/maximum",keyword:"maximum",params:{comparison: "<=", limit: 80},message:"must be <= 80",schema:80,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data140};
 if(vErrors === null){
 vErrors = [err342];
 }
@@ -5565,12 +5567,8 @@ vErrors.push(err342);
 }
 errors++;
 }
-}
-if(data139.thicknessMm !== undefined){
-let data141 = data139.thicknessMm;
-if((typeof data141 == "number") && (isFinite(data141))){
-if(data141 >= 10000 || isNaN(data141)){
-const err343 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 10000},message:"must be < 10000",schema:10000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data141};
+if(data140 < -50 || isNaN(data140)){
+const err343 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data140};
 if(vErrors === null){
 vErrors = [err343];
 }
@@ -5579,8 +5577,9 @@ vErrors.push(err343);
 }
 errors++;
 }
-if(data141 <= 0 || isNaN(data141)){
-const err344 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data141};
+}
+else {
+const err344 = {instancePath:instancePath+"/stars/" + i12+"/zeroPoint",schemaPath:"#/properties/stars/items/properties/zeroPoint/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.zeroPoint.type,parentSchema:schema11.properties.stars.items.properties.zeroPoint,data:data140};
 if(vErrors === null){
 vErrors = [err344];
 }
@@ -5590,8 +5589,11 @@ vErrors.push(err344);
 errors++;
 }
 }
-else {
-const err345 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data141};
+if(data123.magnitudeUncertainty !== undefined){
+let data141 = data123.magnitudeUncertainty;
+if((typeof data141 == "number") && (isFinite(data141))){
+if(data141 > 5 || isNaN(data141)){
+const err345 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/maximum",keyword:"maximum",params:{comparison: "<=", limit: 5},message:"must be <= 5",schema:5,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data141};
 if(vErrors === null){
 vErrors = [err345];
 }
@@ -5600,12 +5602,8 @@ vErrors.push(err345);
 }
 errors++;
 }
-}
-if(data139.uncertaintyMm !== undefined){
-let data142 = data139.uncertaintyMm;
-if((typeof data142 == "number") && (isFinite(data142))){
-if(data142 > 1000 || isNaN(data142)){
-const err346 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data142};
+if(data141 < 0 || isNaN(data141)){
+const err346 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data141};
 if(vErrors === null){
 vErrors = [err346];
 }
@@ -5614,8 +5612,9 @@ vErrors.push(err346);
 }
 errors++;
 }
-if(data142 < 0 || isNaN(data142)){
-const err347 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data142};
+}
+else {
+const err347 = {instancePath:instancePath+"/stars/" + i12+"/magnitudeUncertainty",schemaPath:"#/properties/stars/items/properties/magnitudeUncertainty/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.magnitudeUncertainty.type,parentSchema:schema11.properties.stars.items.properties.magnitudeUncertainty,data:data141};
 if(vErrors === null){
 vErrors = [err347];
 }
@@ -5625,8 +5624,11 @@ vErrors.push(err347);
 errors++;
 }
 }
-else {
-const err348 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data142};
+if(data123.referenceFile !== undefined){
+let data142 = data123.referenceFile;
+if(typeof data142 === "string"){
+if(func2(data142) < 1){
+const err348 = {instancePath:instancePath+"/stars/" + i12+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data142};
 if(vErrors === null){
 vErrors = [err348];
 }
@@ -5636,11 +5638,8 @@ vErrors.push(err348);
 errors++;
 }
 }
-if(data139.index !== undefined){
-let data143 = data139.index;
-if((typeof data143 == "number") && (isFinite(data143))){
-if(data143 < 1 || isNaN(data143)){
-const err349 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data143};
+else {
+const err349 = {instancePath:instancePath+"/stars/" + i12+"/referenceFile",schemaPath:"#/properties/stars/items/properties/referenceFile/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.referenceFile.type,parentSchema:schema11.properties.stars.items.properties.referenceFile,data:data142};
 if(vErrors === null){
 vErrors = [err349];
 }
@@ -5649,8 +5648,12 @@ vErrors.push(err349);
 }
 errors++;
 }
-if(data143 >= 4 || isNaN(data143)){
-const err350 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 4},message:"must be < 4",schema:4,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data143};
+}
+if(data123.layers !== undefined){
+let data143 = data123.layers;
+if(Array.isArray(data143)){
+if(data143.length > 40){
+const err350 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/maxItems",keyword:"maxItems",params:{limit: 40},message:"must NOT have more than 40 items",schema:40,parentSchema:schema11.properties.stars.items.properties.layers,data:data143};
 if(vErrors === null){
 vErrors = [err350];
 }
@@ -5659,9 +5662,8 @@ vErrors.push(err350);
 }
 errors++;
 }
-}
-else {
-const err351 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.index.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data143};
+if(data143.length < 1){
+const err351 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/minItems",keyword:"minItems",params:{limit: 1},message:"must NOT have fewer than 1 items",schema:1,parentSchema:schema11.properties.stars.items.properties.layers,data:data143};
 if(vErrors === null){
 vErrors = [err351];
 }
@@ -5670,10 +5672,12 @@ vErrors.push(err351);
 }
 errors++;
 }
-}
-}
-else {
-const err352 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.layers.items.type,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data139};
+const len20 = data143.length;
+for(let i13=0; i13<len20; i13++){
+let data144 = data143[i13];
+if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
+if(data144.name === undefined){
+const err352 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "name"},message:"must have required property '"+"name"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data144};
 if(vErrors === null){
 vErrors = [err352];
 }
@@ -5682,10 +5686,8 @@ vErrors.push(err352);
 }
 errors++;
 }
-}
-}
-else {
-const err353 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.items.properties.layers.type,parentSchema:schema11.properties.stars.items.properties.layers,data:data138};
+if(data144.thicknessMm === undefined){
+const err353 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/required",keyword:"required",params:{missingProperty: "thicknessMm"},message:"must have required property '"+"thicknessMm"+"'",schema:schema11.properties.stars.items.properties.layers.items.required,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data144};
 if(vErrors === null){
 vErrors = [err353];
 }
@@ -5694,16 +5696,11 @@ vErrors.push(err353);
 }
 errors++;
 }
-}
-if(data118.limit !== undefined){
-let data144 = data118.limit;
-const _errs315 = errors;
-let valid74 = true;
-const _errs316 = errors;
-if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
-let missing2;
-if((data144.kind === undefined) && (missing2 = "kind")){
-const err354 = {};
+if(data144.name !== undefined){
+let data145 = data144.name;
+if(typeof data145 === "string"){
+if(func2(data145) < 1){
+const err354 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/minLength",keyword:"minLength",params:{limit: 1},message:"must NOT have fewer than 1 characters",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data145};
 if(vErrors === null){
 vErrors = [err354];
 }
@@ -5712,10 +5709,9 @@ vErrors.push(err354);
 }
 errors++;
 }
+}
 else {
-if(data144.kind !== undefined){
-if("share" !== data144.kind){
-const err355 = {};
+const err355 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/name",schemaPath:"#/properties/stars/items/properties/layers/items/properties/name/type",keyword:"type",params:{type: "string"},message:"must be string",schema:schema11.properties.stars.items.properties.layers.items.properties.name.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.name,data:data145};
 if(vErrors === null){
 vErrors = [err355];
 }
@@ -5725,23 +5721,11 @@ vErrors.push(err355);
 errors++;
 }
 }
-}
-}
-var _valid8 = _errs316 === errors;
-errors = _errs315;
-if(vErrors !== null){
-if(_errs315){
-vErrors.length = _errs315;
-}
-else {
-vErrors = null;
-}
-}
-if(_valid8){
-const _errs318 = errors;
-if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
-if(data144.atMost === undefined){
-const err356 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/then/required",keyword:"required",params:{missingProperty: "atMost"},message:"must have required property '"+"atMost"+"'",schema:schema25.allOf[0].then.required,parentSchema:schema25.allOf[0].then,data:data144};
+if(data144.thicknessMm !== undefined){
+let data146 = data144.thicknessMm;
+if((typeof data146 == "number") && (isFinite(data146))){
+if(data146 >= 10000 || isNaN(data146)){
+const err356 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 10000},message:"must be < 10000",schema:10000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data146};
 if(vErrors === null){
 vErrors = [err356];
 }
@@ -5750,12 +5734,8 @@ vErrors.push(err356);
 }
 errors++;
 }
-}
-var _valid8 = _errs318 === errors;
-valid74 = _valid8;
-}
-if(!valid74){
-const err357 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[0].if,parentSchema:schema25.allOf[0],data:data144};
+if(data146 <= 0 || isNaN(data146)){
+const err357 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data146};
 if(vErrors === null){
 vErrors = [err357];
 }
@@ -5764,13 +5744,9 @@ vErrors.push(err357);
 }
 errors++;
 }
-const _errs320 = errors;
-let valid76 = true;
-const _errs321 = errors;
-if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
-let missing3;
-if((data144.kind === undefined) && (missing3 = "kind")){
-const err358 = {};
+}
+else {
+const err358 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/thicknessMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/thicknessMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.thicknessMm,data:data146};
 if(vErrors === null){
 vErrors = [err358];
 }
@@ -5779,10 +5755,12 @@ vErrors.push(err358);
 }
 errors++;
 }
-else {
-if(data144.kind !== undefined){
-if("surface" !== data144.kind){
-const err359 = {};
+}
+if(data144.uncertaintyMm !== undefined){
+let data147 = data144.uncertaintyMm;
+if((typeof data147 == "number") && (isFinite(data147))){
+if(data147 > 1000 || isNaN(data147)){
+const err359 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/maximum",keyword:"maximum",params:{comparison: "<=", limit: 1000},message:"must be <= 1000",schema:1000,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data147};
 if(vErrors === null){
 vErrors = [err359];
 }
@@ -5791,24 +5769,8 @@ vErrors.push(err359);
 }
 errors++;
 }
-}
-}
-}
-var _valid9 = _errs321 === errors;
-errors = _errs320;
-if(vErrors !== null){
-if(_errs320){
-vErrors.length = _errs320;
-}
-else {
-vErrors = null;
-}
-}
-if(_valid9){
-const _errs323 = errors;
-if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
-if(data144.atLeast === undefined){
-const err360 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/then/required",keyword:"required",params:{missingProperty: "atLeast"},message:"must have required property '"+"atLeast"+"'",schema:schema25.allOf[1].then.required,parentSchema:schema25.allOf[1].then,data:data144};
+if(data147 < 0 || isNaN(data147)){
+const err360 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data147};
 if(vErrors === null){
 vErrors = [err360];
 }
@@ -5818,11 +5780,8 @@ vErrors.push(err360);
 errors++;
 }
 }
-var _valid9 = _errs323 === errors;
-valid76 = _valid9;
-}
-if(!valid76){
-const err361 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[1].if,parentSchema:schema25.allOf[1],data:data144};
+else {
+const err361 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/uncertaintyMm",schemaPath:"#/properties/stars/items/properties/layers/items/properties/uncertaintyMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.uncertaintyMm,data:data147};
 if(vErrors === null){
 vErrors = [err361];
 }
@@ -5831,13 +5790,12 @@ vErrors.push(err361);
 }
 errors++;
 }
-const _errs325 = errors;
-let valid78 = true;
-const _errs326 = errors;
-if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
-let missing4;
-if((data144.kind === undefined) && (missing4 = "kind")){
-const err362 = {};
+}
+if(data144.index !== undefined){
+let data148 = data144.index;
+if((typeof data148 == "number") && (isFinite(data148))){
+if(data148 < 1 || isNaN(data148)){
+const err362 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data148};
 if(vErrors === null){
 vErrors = [err362];
 }
@@ -5846,10 +5804,8 @@ vErrors.push(err362);
 }
 errors++;
 }
-else {
-if(data144.kind !== undefined){
-if("noise" !== data144.kind){
-const err363 = {};
+if(data148 >= 4 || isNaN(data148)){
+const err363 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 4},message:"must be < 4",schema:4,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data148};
 if(vErrors === null){
 vErrors = [err363];
 }
@@ -5859,23 +5815,8 @@ vErrors.push(err363);
 errors++;
 }
 }
-}
-}
-var _valid10 = _errs326 === errors;
-errors = _errs325;
-if(vErrors !== null){
-if(_errs325){
-vErrors.length = _errs325;
-}
 else {
-vErrors = null;
-}
-}
-if(_valid10){
-const _errs328 = errors;
-if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
-if(data144.hours === undefined){
-const err364 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "hours"},message:"must have required property '"+"hours"+"'",schema:schema25.allOf[2].then.required,parentSchema:schema25.allOf[2].then,data:data144};
+const err364 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13+"/index",schemaPath:"#/properties/stars/items/properties/layers/items/properties/index/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.layers.items.properties.index.type,parentSchema:schema11.properties.stars.items.properties.layers.items.properties.index,data:data148};
 if(vErrors === null){
 vErrors = [err364];
 }
@@ -5884,8 +5825,10 @@ vErrors.push(err364);
 }
 errors++;
 }
-if(data144.electronsPerCount === undefined){
-const err365 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "electronsPerCount"},message:"must have required property '"+"electronsPerCount"+"'",schema:schema25.allOf[2].then.required,parentSchema:schema25.allOf[2].then,data:data144};
+}
+}
+else {
+const err365 = {instancePath:instancePath+"/stars/" + i12+"/layers/" + i13,schemaPath:"#/properties/stars/items/properties/layers/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.properties.layers.items.type,parentSchema:schema11.properties.stars.items.properties.layers.items,data:data144};
 if(vErrors === null){
 vErrors = [err365];
 }
@@ -5895,11 +5838,9 @@ vErrors.push(err365);
 errors++;
 }
 }
-var _valid10 = _errs328 === errors;
-valid78 = _valid10;
 }
-if(!valid78){
-const err366 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[2].if,parentSchema:schema25.allOf[2],data:data144};
+else {
+const err366 = {instancePath:instancePath+"/stars/" + i12+"/layers",schemaPath:"#/properties/stars/items/properties/layers/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.items.properties.layers.type,parentSchema:schema11.properties.stars.items.properties.layers,data:data143};
 if(vErrors === null){
 vErrors = [err366];
 }
@@ -5908,9 +5849,16 @@ vErrors.push(err366);
 }
 errors++;
 }
-if(data144 && typeof data144 == "object" && !Array.isArray(data144)){
-if(data144.kind === undefined){
-const err367 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema25.required,parentSchema:schema25,data:data144};
+}
+if(data123.limit !== undefined){
+let data149 = data123.limit;
+const _errs325 = errors;
+let valid74 = true;
+const _errs326 = errors;
+if(data149 && typeof data149 == "object" && !Array.isArray(data149)){
+let missing2;
+if((data149.kind === undefined) && (missing2 = "kind")){
+const err367 = {};
 if(vErrors === null){
 vErrors = [err367];
 }
@@ -5919,10 +5867,10 @@ vErrors.push(err367);
 }
 errors++;
 }
-if(data144.kind !== undefined){
-let data148 = data144.kind;
-if(!(((data148 === "share") || (data148 === "surface")) || (data148 === "noise"))){
-const err368 = {instancePath:instancePath+"/stars/" + i12+"/limit/kind",schemaPath:"#/definitions/haloLimit/properties/kind/enum",keyword:"enum",params:{allowedValues: schema25.properties.kind.enum},message:"must be equal to one of the allowed values",schema:schema25.properties.kind.enum,parentSchema:schema25.properties.kind,data:data148};
+else {
+if(data149.kind !== undefined){
+if("share" !== data149.kind){
+const err368 = {};
 if(vErrors === null){
 vErrors = [err368];
 }
@@ -5932,11 +5880,23 @@ vErrors.push(err368);
 errors++;
 }
 }
-if(data144.atMost !== undefined){
-let data149 = data144.atMost;
-if((typeof data149 == "number") && (isFinite(data149))){
-if(data149 >= 1 || isNaN(data149)){
-const err369 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema25.properties.atMost,data:data149};
+}
+}
+var _valid8 = _errs326 === errors;
+errors = _errs325;
+if(vErrors !== null){
+if(_errs325){
+vErrors.length = _errs325;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid8){
+const _errs328 = errors;
+if(data149 && typeof data149 == "object" && !Array.isArray(data149)){
+if(data149.atMost === undefined){
+const err369 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/then/required",keyword:"required",params:{missingProperty: "atMost"},message:"must have required property '"+"atMost"+"'",schema:schema25.allOf[0].then.required,parentSchema:schema25.allOf[0].then,data:data149};
 if(vErrors === null){
 vErrors = [err369];
 }
@@ -5945,8 +5905,12 @@ vErrors.push(err369);
 }
 errors++;
 }
-if(data149 <= 0 || isNaN(data149)){
-const err370 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.atMost,data:data149};
+}
+var _valid8 = _errs328 === errors;
+valid74 = _valid8;
+}
+if(!valid74){
+const err370 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/0/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[0].if,parentSchema:schema25.allOf[0],data:data149};
 if(vErrors === null){
 vErrors = [err370];
 }
@@ -5955,9 +5919,13 @@ vErrors.push(err370);
 }
 errors++;
 }
-}
-else {
-const err371 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.atMost.type,parentSchema:schema25.properties.atMost,data:data149};
+const _errs330 = errors;
+let valid76 = true;
+const _errs331 = errors;
+if(data149 && typeof data149 == "object" && !Array.isArray(data149)){
+let missing3;
+if((data149.kind === undefined) && (missing3 = "kind")){
+const err371 = {};
 if(vErrors === null){
 vErrors = [err371];
 }
@@ -5966,12 +5934,10 @@ vErrors.push(err371);
 }
 errors++;
 }
-}
-if(data144.atLeast !== undefined){
-let data150 = data144.atLeast;
-if((typeof data150 == "number") && (isFinite(data150))){
-if(data150 > 50 || isNaN(data150)){
-const err372 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema25.properties.atLeast,data:data150};
+else {
+if(data149.kind !== undefined){
+if("surface" !== data149.kind){
+const err372 = {};
 if(vErrors === null){
 vErrors = [err372];
 }
@@ -5980,8 +5946,24 @@ vErrors.push(err372);
 }
 errors++;
 }
-if(data150 < -50 || isNaN(data150)){
-const err373 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema25.properties.atLeast,data:data150};
+}
+}
+}
+var _valid9 = _errs331 === errors;
+errors = _errs330;
+if(vErrors !== null){
+if(_errs330){
+vErrors.length = _errs330;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid9){
+const _errs333 = errors;
+if(data149 && typeof data149 == "object" && !Array.isArray(data149)){
+if(data149.atLeast === undefined){
+const err373 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/then/required",keyword:"required",params:{missingProperty: "atLeast"},message:"must have required property '"+"atLeast"+"'",schema:schema25.allOf[1].then.required,parentSchema:schema25.allOf[1].then,data:data149};
 if(vErrors === null){
 vErrors = [err373];
 }
@@ -5991,8 +5973,11 @@ vErrors.push(err373);
 errors++;
 }
 }
-else {
-const err374 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.atLeast.type,parentSchema:schema25.properties.atLeast,data:data150};
+var _valid9 = _errs333 === errors;
+valid76 = _valid9;
+}
+if(!valid76){
+const err374 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/1/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[1].if,parentSchema:schema25.allOf[1],data:data149};
 if(vErrors === null){
 vErrors = [err374];
 }
@@ -6001,12 +5986,13 @@ vErrors.push(err374);
 }
 errors++;
 }
-}
-if(data144.hours !== undefined){
-let data151 = data144.hours;
-if((typeof data151 == "number") && (isFinite(data151))){
-if(data151 <= 0 || isNaN(data151)){
-const err375 = {instancePath:instancePath+"/stars/" + i12+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.hours,data:data151};
+const _errs335 = errors;
+let valid78 = true;
+const _errs336 = errors;
+if(data149 && typeof data149 == "object" && !Array.isArray(data149)){
+let missing4;
+if((data149.kind === undefined) && (missing4 = "kind")){
+const err375 = {};
 if(vErrors === null){
 vErrors = [err375];
 }
@@ -6015,9 +6001,10 @@ vErrors.push(err375);
 }
 errors++;
 }
-}
 else {
-const err376 = {instancePath:instancePath+"/stars/" + i12+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.hours.type,parentSchema:schema25.properties.hours,data:data151};
+if(data149.kind !== undefined){
+if("noise" !== data149.kind){
+const err376 = {};
 if(vErrors === null){
 vErrors = [err376];
 }
@@ -6027,11 +6014,23 @@ vErrors.push(err376);
 errors++;
 }
 }
-if(data144.electronsPerCount !== undefined){
-let data152 = data144.electronsPerCount;
-if((typeof data152 == "number") && (isFinite(data152))){
-if(data152 <= 0 || isNaN(data152)){
-const err377 = {instancePath:instancePath+"/stars/" + i12+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.electronsPerCount,data:data152};
+}
+}
+var _valid10 = _errs336 === errors;
+errors = _errs335;
+if(vErrors !== null){
+if(_errs335){
+vErrors.length = _errs335;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid10){
+const _errs338 = errors;
+if(data149 && typeof data149 == "object" && !Array.isArray(data149)){
+if(data149.hours === undefined){
+const err377 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "hours"},message:"must have required property '"+"hours"+"'",schema:schema25.allOf[2].then.required,parentSchema:schema25.allOf[2].then,data:data149};
 if(vErrors === null){
 vErrors = [err377];
 }
@@ -6040,9 +6039,8 @@ vErrors.push(err377);
 }
 errors++;
 }
-}
-else {
-const err378 = {instancePath:instancePath+"/stars/" + i12+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.electronsPerCount.type,parentSchema:schema25.properties.electronsPerCount,data:data152};
+if(data149.electronsPerCount === undefined){
+const err378 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/then/required",keyword:"required",params:{missingProperty: "electronsPerCount"},message:"must have required property '"+"electronsPerCount"+"'",schema:schema25.allOf[2].then.required,parentSchema:schema25.allOf[2].then,data:data149};
 if(vErrors === null){
 vErrors = [err378];
 }
@@ -6052,11 +6050,11 @@ vErrors.push(err378);
 errors++;
 }
 }
-if(data144.brighterBy !== undefined){
-let data153 = data144.brighterBy;
-if((typeof data153 == "number") && (isFinite(data153))){
-if(data153 > 50 || isNaN(data153)){
-const err379 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema25.properties.brighterBy,data:data153};
+var _valid10 = _errs338 === errors;
+valid78 = _valid10;
+}
+if(!valid78){
+const err379 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/allOf/2/if",keyword:"if",params:{failingKeyword: "then"},message:"must match \"then\" schema",schema:schema25.allOf[2].if,parentSchema:schema25.allOf[2],data:data149};
 if(vErrors === null){
 vErrors = [err379];
 }
@@ -6065,8 +6063,9 @@ vErrors.push(err379);
 }
 errors++;
 }
-if(data153 < -50 || isNaN(data153)){
-const err380 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema25.properties.brighterBy,data:data153};
+if(data149 && typeof data149 == "object" && !Array.isArray(data149)){
+if(data149.kind === undefined){
+const err380 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/required",keyword:"required",params:{missingProperty: "kind"},message:"must have required property '"+"kind"+"'",schema:schema25.required,parentSchema:schema25,data:data149};
 if(vErrors === null){
 vErrors = [err380];
 }
@@ -6075,9 +6074,10 @@ vErrors.push(err380);
 }
 errors++;
 }
-}
-else {
-const err381 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.brighterBy.type,parentSchema:schema25.properties.brighterBy,data:data153};
+if(data149.kind !== undefined){
+let data153 = data149.kind;
+if(!(((data153 === "share") || (data153 === "surface")) || (data153 === "noise"))){
+const err381 = {instancePath:instancePath+"/stars/" + i12+"/limit/kind",schemaPath:"#/definitions/haloLimit/properties/kind/enum",keyword:"enum",params:{allowedValues: schema25.properties.kind.enum},message:"must be equal to one of the allowed values",schema:schema25.properties.kind.enum,parentSchema:schema25.properties.kind,data:data153};
 if(vErrors === null){
 vErrors = [err381];
 }
@@ -6087,11 +6087,11 @@ vErrors.push(err381);
 errors++;
 }
 }
-if(data144.sky !== undefined){
-let data154 = data144.sky;
+if(data149.atMost !== undefined){
+let data154 = data149.atMost;
 if((typeof data154 == "number") && (isFinite(data154))){
-if(data154 < 0 || isNaN(data154)){
-const err382 = {instancePath:instancePath+"/stars/" + i12+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.sky,data:data154};
+if(data154 >= 1 || isNaN(data154)){
+const err382 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMaximum",keyword:"exclusiveMaximum",params:{comparison: "<", limit: 1},message:"must be < 1",schema:1,parentSchema:schema25.properties.atMost,data:data154};
 if(vErrors === null){
 vErrors = [err382];
 }
@@ -6100,9 +6100,8 @@ vErrors.push(err382);
 }
 errors++;
 }
-}
-else {
-const err383 = {instancePath:instancePath+"/stars/" + i12+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.sky.type,parentSchema:schema25.properties.sky,data:data154};
+if(data154 <= 0 || isNaN(data154)){
+const err383 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.atMost,data:data154};
 if(vErrors === null){
 vErrors = [err383];
 }
@@ -6112,11 +6111,8 @@ vErrors.push(err383);
 errors++;
 }
 }
-if(data144.dark !== undefined){
-let data155 = data144.dark;
-if((typeof data155 == "number") && (isFinite(data155))){
-if(data155 < 0 || isNaN(data155)){
-const err384 = {instancePath:instancePath+"/stars/" + i12+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.dark,data:data155};
+else {
+const err384 = {instancePath:instancePath+"/stars/" + i12+"/limit/atMost",schemaPath:"#/definitions/haloLimit/properties/atMost/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.atMost.type,parentSchema:schema25.properties.atMost,data:data154};
 if(vErrors === null){
 vErrors = [err384];
 }
@@ -6126,8 +6122,11 @@ vErrors.push(err384);
 errors++;
 }
 }
-else {
-const err385 = {instancePath:instancePath+"/stars/" + i12+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.dark.type,parentSchema:schema25.properties.dark,data:data155};
+if(data149.atLeast !== undefined){
+let data155 = data149.atLeast;
+if((typeof data155 == "number") && (isFinite(data155))){
+if(data155 > 50 || isNaN(data155)){
+const err385 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema25.properties.atLeast,data:data155};
 if(vErrors === null){
 vErrors = [err385];
 }
@@ -6136,12 +6135,8 @@ vErrors.push(err385);
 }
 errors++;
 }
-}
-if(data144.readNoise !== undefined){
-let data156 = data144.readNoise;
-if((typeof data156 == "number") && (isFinite(data156))){
-if(data156 < 0 || isNaN(data156)){
-const err386 = {instancePath:instancePath+"/stars/" + i12+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.readNoise,data:data156};
+if(data155 < -50 || isNaN(data155)){
+const err386 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema25.properties.atLeast,data:data155};
 if(vErrors === null){
 vErrors = [err386];
 }
@@ -6152,7 +6147,7 @@ errors++;
 }
 }
 else {
-const err387 = {instancePath:instancePath+"/stars/" + i12+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.readNoise.type,parentSchema:schema25.properties.readNoise,data:data156};
+const err387 = {instancePath:instancePath+"/stars/" + i12+"/limit/atLeast",schemaPath:"#/definitions/haloLimit/properties/atLeast/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.atLeast.type,parentSchema:schema25.properties.atLeast,data:data155};
 if(vErrors === null){
 vErrors = [err387];
 }
@@ -6162,11 +6157,11 @@ vErrors.push(err387);
 errors++;
 }
 }
-if(data144.frameS !== undefined){
-let data157 = data144.frameS;
-if((typeof data157 == "number") && (isFinite(data157))){
-if(data157 <= 0 || isNaN(data157)){
-const err388 = {instancePath:instancePath+"/stars/" + i12+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.frameS,data:data157};
+if(data149.hours !== undefined){
+let data156 = data149.hours;
+if((typeof data156 == "number") && (isFinite(data156))){
+if(data156 <= 0 || isNaN(data156)){
+const err388 = {instancePath:instancePath+"/stars/" + i12+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.hours,data:data156};
 if(vErrors === null){
 vErrors = [err388];
 }
@@ -6177,7 +6172,7 @@ errors++;
 }
 }
 else {
-const err389 = {instancePath:instancePath+"/stars/" + i12+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.frameS.type,parentSchema:schema25.properties.frameS,data:data157};
+const err389 = {instancePath:instancePath+"/stars/" + i12+"/limit/hours",schemaPath:"#/definitions/haloLimit/properties/hours/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.hours.type,parentSchema:schema25.properties.hours,data:data156};
 if(vErrors === null){
 vErrors = [err389];
 }
@@ -6187,11 +6182,11 @@ vErrors.push(err389);
 errors++;
 }
 }
-if(data144.pixels !== undefined){
-let data158 = data144.pixels;
-if((typeof data158 == "number") && (isFinite(data158))){
-if(data158 < 1 || isNaN(data158)){
-const err390 = {instancePath:instancePath+"/stars/" + i12+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema25.properties.pixels,data:data158};
+if(data149.electronsPerCount !== undefined){
+let data157 = data149.electronsPerCount;
+if((typeof data157 == "number") && (isFinite(data157))){
+if(data157 <= 0 || isNaN(data157)){
+const err390 = {instancePath:instancePath+"/stars/" + i12+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.electronsPerCount,data:data157};
 if(vErrors === null){
 vErrors = [err390];
 }
@@ -6202,7 +6197,7 @@ errors++;
 }
 }
 else {
-const err391 = {instancePath:instancePath+"/stars/" + i12+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.pixels.type,parentSchema:schema25.properties.pixels,data:data158};
+const err391 = {instancePath:instancePath+"/stars/" + i12+"/limit/electronsPerCount",schemaPath:"#/definitions/haloLimit/properties/electronsPerCount/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.electronsPerCount.type,parentSchema:schema25.properties.electronsPerCount,data:data157};
 if(vErrors === null){
 vErrors = [err391];
 }
@@ -6212,11 +6207,11 @@ vErrors.push(err391);
 errors++;
 }
 }
-if(data144.threshold !== undefined){
-let data159 = data144.threshold;
-if((typeof data159 == "number") && (isFinite(data159))){
-if(data159 <= 0 || isNaN(data159)){
-const err392 = {instancePath:instancePath+"/stars/" + i12+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.threshold,data:data159};
+if(data149.brighterBy !== undefined){
+let data158 = data149.brighterBy;
+if((typeof data158 == "number") && (isFinite(data158))){
+if(data158 > 50 || isNaN(data158)){
+const err392 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/maximum",keyword:"maximum",params:{comparison: "<=", limit: 50},message:"must be <= 50",schema:50,parentSchema:schema25.properties.brighterBy,data:data158};
 if(vErrors === null){
 vErrors = [err392];
 }
@@ -6225,9 +6220,8 @@ vErrors.push(err392);
 }
 errors++;
 }
-}
-else {
-const err393 = {instancePath:instancePath+"/stars/" + i12+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.threshold.type,parentSchema:schema25.properties.threshold,data:data159};
+if(data158 < -50 || isNaN(data158)){
+const err393 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/minimum",keyword:"minimum",params:{comparison: ">=", limit: -50},message:"must be >= -50",schema:-50,parentSchema:schema25.properties.brighterBy,data:data158};
 if(vErrors === null){
 vErrors = [err393];
 }
@@ -6237,9 +6231,8 @@ vErrors.push(err393);
 errors++;
 }
 }
-}
 else {
-const err394 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema25.type,parentSchema:schema25,data:data144};
+const err394 = {instancePath:instancePath+"/stars/" + i12+"/limit/brighterBy",schemaPath:"#/definitions/haloLimit/properties/brighterBy/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.brighterBy.type,parentSchema:schema25.properties.brighterBy,data:data158};
 if(vErrors === null){
 vErrors = [err394];
 }
@@ -6249,11 +6242,11 @@ vErrors.push(err394);
 errors++;
 }
 }
-if(data118.fNumberBefore !== undefined){
-let data160 = data118.fNumberBefore;
-if((typeof data160 == "number") && (isFinite(data160))){
-if(data160 <= 0 || isNaN(data160)){
-const err395 = {instancePath:instancePath+"/stars/" + i12+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data160};
+if(data149.sky !== undefined){
+let data159 = data149.sky;
+if((typeof data159 == "number") && (isFinite(data159))){
+if(data159 < 0 || isNaN(data159)){
+const err395 = {instancePath:instancePath+"/stars/" + i12+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.sky,data:data159};
 if(vErrors === null){
 vErrors = [err395];
 }
@@ -6264,7 +6257,7 @@ errors++;
 }
 }
 else {
-const err396 = {instancePath:instancePath+"/stars/" + i12+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberBefore.type,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data160};
+const err396 = {instancePath:instancePath+"/stars/" + i12+"/limit/sky",schemaPath:"#/definitions/haloLimit/properties/sky/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.sky.type,parentSchema:schema25.properties.sky,data:data159};
 if(vErrors === null){
 vErrors = [err396];
 }
@@ -6274,11 +6267,11 @@ vErrors.push(err396);
 errors++;
 }
 }
-if(data118.movedSpacingMm !== undefined){
-let data161 = data118.movedSpacingMm;
-if((typeof data161 == "number") && (isFinite(data161))){
-if(data161 <= 0 || isNaN(data161)){
-const err397 = {instancePath:instancePath+"/stars/" + i12+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data161};
+if(data149.dark !== undefined){
+let data160 = data149.dark;
+if((typeof data160 == "number") && (isFinite(data160))){
+if(data160 < 0 || isNaN(data160)){
+const err397 = {instancePath:instancePath+"/stars/" + i12+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.dark,data:data160};
 if(vErrors === null){
 vErrors = [err397];
 }
@@ -6289,7 +6282,7 @@ errors++;
 }
 }
 else {
-const err398 = {instancePath:instancePath+"/stars/" + i12+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.movedSpacingMm.type,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data161};
+const err398 = {instancePath:instancePath+"/stars/" + i12+"/limit/dark",schemaPath:"#/definitions/haloLimit/properties/dark/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.dark.type,parentSchema:schema25.properties.dark,data:data160};
 if(vErrors === null){
 vErrors = [err398];
 }
@@ -6299,9 +6292,11 @@ vErrors.push(err398);
 errors++;
 }
 }
-}
-else {
-const err399 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data118};
+if(data149.readNoise !== undefined){
+let data161 = data149.readNoise;
+if((typeof data161 == "number") && (isFinite(data161))){
+if(data161 < 0 || isNaN(data161)){
+const err399 = {instancePath:instancePath+"/stars/" + i12+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/minimum",keyword:"minimum",params:{comparison: ">=", limit: 0},message:"must be >= 0",schema:0,parentSchema:schema25.properties.readNoise,data:data161};
 if(vErrors === null){
 vErrors = [err399];
 }
@@ -6311,9 +6306,8 @@ vErrors.push(err399);
 errors++;
 }
 }
-}
 else {
-const err400 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data117};
+const err400 = {instancePath:instancePath+"/stars/" + i12+"/limit/readNoise",schemaPath:"#/definitions/haloLimit/properties/readNoise/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.readNoise.type,parentSchema:schema25.properties.readNoise,data:data161};
 if(vErrors === null){
 vErrors = [err400];
 }
@@ -6323,14 +6317,175 @@ vErrors.push(err400);
 errors++;
 }
 }
-}
-else {
-const err401 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(data149.frameS !== undefined){
+let data162 = data149.frameS;
+if((typeof data162 == "number") && (isFinite(data162))){
+if(data162 <= 0 || isNaN(data162)){
+const err401 = {instancePath:instancePath+"/stars/" + i12+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.frameS,data:data162};
 if(vErrors === null){
 vErrors = [err401];
 }
 else {
 vErrors.push(err401);
+}
+errors++;
+}
+}
+else {
+const err402 = {instancePath:instancePath+"/stars/" + i12+"/limit/frameS",schemaPath:"#/definitions/haloLimit/properties/frameS/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.frameS.type,parentSchema:schema25.properties.frameS,data:data162};
+if(vErrors === null){
+vErrors = [err402];
+}
+else {
+vErrors.push(err402);
+}
+errors++;
+}
+}
+if(data149.pixels !== undefined){
+let data163 = data149.pixels;
+if((typeof data163 == "number") && (isFinite(data163))){
+if(data163 < 1 || isNaN(data163)){
+const err403 = {instancePath:instancePath+"/stars/" + i12+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/minimum",keyword:"minimum",params:{comparison: ">=", limit: 1},message:"must be >= 1",schema:1,parentSchema:schema25.properties.pixels,data:data163};
+if(vErrors === null){
+vErrors = [err403];
+}
+else {
+vErrors.push(err403);
+}
+errors++;
+}
+}
+else {
+const err404 = {instancePath:instancePath+"/stars/" + i12+"/limit/pixels",schemaPath:"#/definitions/haloLimit/properties/pixels/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.pixels.type,parentSchema:schema25.properties.pixels,data:data163};
+if(vErrors === null){
+vErrors = [err404];
+}
+else {
+vErrors.push(err404);
+}
+errors++;
+}
+}
+if(data149.threshold !== undefined){
+let data164 = data149.threshold;
+if((typeof data164 == "number") && (isFinite(data164))){
+if(data164 <= 0 || isNaN(data164)){
+const err405 = {instancePath:instancePath+"/stars/" + i12+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema25.properties.threshold,data:data164};
+if(vErrors === null){
+vErrors = [err405];
+}
+else {
+vErrors.push(err405);
+}
+errors++;
+}
+}
+else {
+const err406 = {instancePath:instancePath+"/stars/" + i12+"/limit/threshold",schemaPath:"#/definitions/haloLimit/properties/threshold/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema25.properties.threshold.type,parentSchema:schema25.properties.threshold,data:data164};
+if(vErrors === null){
+vErrors = [err406];
+}
+else {
+vErrors.push(err406);
+}
+errors++;
+}
+}
+}
+else {
+const err407 = {instancePath:instancePath+"/stars/" + i12+"/limit",schemaPath:"#/definitions/haloLimit/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema25.type,parentSchema:schema25,data:data149};
+if(vErrors === null){
+vErrors = [err407];
+}
+else {
+vErrors.push(err407);
+}
+errors++;
+}
+}
+if(data123.fNumberBefore !== undefined){
+let data165 = data123.fNumberBefore;
+if((typeof data165 == "number") && (isFinite(data165))){
+if(data165 <= 0 || isNaN(data165)){
+const err408 = {instancePath:instancePath+"/stars/" + i12+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data165};
+if(vErrors === null){
+vErrors = [err408];
+}
+else {
+vErrors.push(err408);
+}
+errors++;
+}
+}
+else {
+const err409 = {instancePath:instancePath+"/stars/" + i12+"/fNumberBefore",schemaPath:"#/properties/stars/items/properties/fNumberBefore/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.fNumberBefore.type,parentSchema:schema11.properties.stars.items.properties.fNumberBefore,data:data165};
+if(vErrors === null){
+vErrors = [err409];
+}
+else {
+vErrors.push(err409);
+}
+errors++;
+}
+}
+if(data123.movedSpacingMm !== undefined){
+let data166 = data123.movedSpacingMm;
+if((typeof data166 == "number") && (isFinite(data166))){
+if(data166 <= 0 || isNaN(data166)){
+const err410 = {instancePath:instancePath+"/stars/" + i12+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/exclusiveMinimum",keyword:"exclusiveMinimum",params:{comparison: ">", limit: 0},message:"must be > 0",schema:0,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data166};
+if(vErrors === null){
+vErrors = [err410];
+}
+else {
+vErrors.push(err410);
+}
+errors++;
+}
+}
+else {
+const err411 = {instancePath:instancePath+"/stars/" + i12+"/movedSpacingMm",schemaPath:"#/properties/stars/items/properties/movedSpacingMm/type",keyword:"type",params:{type: "number"},message:"must be number",schema:schema11.properties.stars.items.properties.movedSpacingMm.type,parentSchema:schema11.properties.stars.items.properties.movedSpacingMm,data:data166};
+if(vErrors === null){
+vErrors = [err411];
+}
+else {
+vErrors.push(err411);
+}
+errors++;
+}
+}
+}
+else {
+const err412 = {instancePath:instancePath+"/stars/" + i12,schemaPath:"#/properties/stars/items/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.properties.stars.items.type,parentSchema:schema11.properties.stars.items,data:data123};
+if(vErrors === null){
+vErrors = [err412];
+}
+else {
+vErrors.push(err412);
+}
+errors++;
+}
+}
+}
+else {
+const err413 = {instancePath:instancePath+"/stars",schemaPath:"#/properties/stars/type",keyword:"type",params:{type: "array"},message:"must be array",schema:schema11.properties.stars.type,parentSchema:schema11.properties.stars,data:data122};
+if(vErrors === null){
+vErrors = [err413];
+}
+else {
+vErrors.push(err413);
+}
+errors++;
+}
+}
+}
+else {
+const err414 = {instancePath,schemaPath:"#/type",keyword:"type",params:{type: "object"},message:"must be object",schema:schema11.type,parentSchema:schema11,data};
+if(vErrors === null){
+vErrors = [err414];
+}
+else {
+vErrors.push(err414);
 }
 errors++;
 }

@@ -8,14 +8,11 @@ export interface BackgroundTable {
   readonly sums: readonly number[];
   /** Change per nm of shift to the red. */
   readonly slopes: readonly number[];
-  /** Standard uncertainty from the noise of the pixels. */
-  readonly noise: number;
 }
 
 /**
  * Works out the light behind a filter for a few indices, so that trials need only read it.
  *
- * @param curve - as measured, for the noise
  * @param seen - the same in the beam, an index each
  * @param sky - as detected
  * @param range - part of the spectrum that counts
@@ -24,22 +21,37 @@ export interface BackgroundTable {
  * @throws {RangeError} a sky that does not cover the range
  */
 export function backgroundTable(
-  curve: Curve,
   seen: readonly Curve[],
   sky: Sky,
   range: { readonly fromNm: number; readonly toNm: number },
   stepNm: number,
 ): BackgroundTable {
-  const weights = skyWeights(curve.wavelengthNm, sky, range);
-  let variance = 0;
-  for (let i = 0; i < weights.length; i++) variance += (weights[i]! * curve.standardUncertainty[i]!) ** 2;
   return {
     sums: seen.map((one) => behind(one, sky, range, 0)),
     slopes: seen.map((one) =>
       stepNm === 0 ? 0 : (behind(one, sky, range, stepNm) - behind(one, sky, range, -stepNm)) / (2 * stepNm),
     ),
-    noise: Math.sqrt(variance),
   };
+}
+
+/**
+ * What the noise of a curve's pixels makes of the light of a sky behind it.
+ *
+ * @param curve - as measured
+ * @param sky - as detected
+ * @param range - part of the spectrum that counts
+ * @returns standard uncertainty, photons or electrons per second, square metre and square arcsecond
+ * @throws {RangeError} a sky that does not cover the range
+ */
+export function backgroundNoise(
+  curve: Curve,
+  sky: Sky,
+  range: { readonly fromNm: number; readonly toNm: number },
+): number {
+  const weights = skyWeights(curve.wavelengthNm, sky, range);
+  let variance = 0;
+  for (let i = 0; i < weights.length; i++) variance += (weights[i]! * curve.standardUncertainty[i]!) ** 2;
+  return Math.sqrt(variance);
 }
 
 /**
@@ -48,22 +60,16 @@ export function backgroundTable(
  * @param table - the table
  * @param place - between the indices: 0 is the first, 0.5 half way to the second
  * @param shiftNm - of the scale
- * @param deviate - of the noise, in standard uncertainties
  * @returns photons or electrons per second, square metre and square arcsecond
  */
-export function readBackground(
-  table: BackgroundTable,
-  place: number,
-  shiftNm: number,
-  deviate: number,
-): number {
-  const { sums, slopes, noise } = table;
+export function readBackground(table: BackgroundTable, place: number, shiftNm: number): number {
+  const { sums, slopes } = table;
   const k = Math.max(0, Math.min(Math.floor(place), sums.length - 2));
   const part = place - k;
   const next = Math.min(k + 1, sums.length - 1);
   const sum = sums[k]! + part * (sums[next]! - sums[k]!);
   const slope = slopes[k]! + part * (slopes[next]! - slopes[k]!);
-  return sum + shiftNm * slope + noise * deviate;
+  return sum + shiftNm * slope;
 }
 
 /** Light of a sky behind a curve whose wavelengths are all shifted to the red. */

@@ -1,6 +1,5 @@
 import { type Absent, absent, type Curve, isAbsent } from '../metrics/index.js';
 import { channelsOf, pixelGrasp } from './camera.js';
-import { detectedSky } from './detectedSky.js';
 import { filterTrials } from './filterTrials.js';
 import { lineOnSky } from './lineOnSky.js';
 import type { FilterOnSky, FilterOnSkyOptions, TargetLine } from './onSkyTypes.js';
@@ -10,25 +9,26 @@ import { airTransmission, clearAir } from './scattering.js';
 import { skyLimitedFrame } from './signalToNoise.js';
 import { summaryOf } from './summaryOf.js';
 import type { Sky } from './types.js';
+import { detectedParts, type UncertainSky } from './uncertainSky.js';
 
 const FAINT = 'the sky behind the filter does not stand out of the noise of its curve';
 
 /**
- * What a filter does for a target under a sky: contrast, gain, hours, each with uncertainty from the curve.
+ * What a filter does for a target under a sky: contrast, gain, hours, each with uncertainty from curve, sky and target.
  *
  * @param curve - as measured
  * @param targets - lines of the target inside the curve, 1 or more
- * @param sky - as it reaches the telescope
+ * @param sky - as it reaches the telescope: exact, or with trials of its strength
  * @param options - camera, beam, goal, trials
  * @returns numbers with intervals, or why there are none
  * @throws {RangeError} a value out of range, or a sky or response that does not cover the range
  * Source: the equation of CCD photometry; channels of a colour camera are combined by their signal to noise, which
- * adds in squares. The strength of the sky itself is taken as exact.
+ * adds in squares.
  */
 export function filterOnSky(
   curve: Curve,
   targets: readonly TargetLine[],
-  sky: Sky,
+  sky: Sky | UncertainSky,
   options: FilterOnSkyOptions,
 ): FilterOnSky | Absent {
   const { camera, goal = 10, airmass = 1, aerosol = clearAir, frameS: asked } = options;
@@ -40,19 +40,19 @@ export function filterOnSky(
   const grasp = pixelGrasp(camera);
   const channels = channelsOf(camera);
   const efficiency = responseReader('filterOnSky', camera.quantumEfficiency);
-  const electrons = detectedSky(sky, camera.quantumEfficiency);
-  const skies = channels.map(({ response }) => detectedSky(electrons, response));
+  const skies = channels.map(({ response }) => detectedParts(sky, camera.quantumEfficiency, response));
   const lines = targets.map(({ wavelengthNm }) => wavelengthNm);
   const trials = filterTrials(curve, lines, skies, options);
   if (isAbsent(trials)) return trials;
 
-  const background = trials.background.map((one) => one.map((value) => value * grasp));
-  const open = trials.open.map((value) => value * grasp);
+  const inPixel = (all: readonly Float64Array[]): Float64Array[] =>
+    all.map((one) => one.map((value) => value * grasp));
+  const [background, sameSky, open] = [trials.background, trials.sameSky, trials.open].map(inPixel);
   const meanOver = (of: (channel: number) => number): number =>
     channels.reduce((sum, { share }, channel) => sum + share * of(channel), 0);
-  const openSky = meanOver((channel) => open[channel]!);
+  const openSky = meanOver((channel) => trials.openSameSky[channel]! * grasp);
   if (!(openSky > 0)) return absent('the camera sees no light of the sky');
-  const passed = background[0]!.map((_, k) => meanOver((channel) => background[channel]![k]!));
+  const passed = background![0]!.map((_, k) => meanOver((channel) => background![channel]![k]!));
   const skyLimitedFrameS = summaryOf(
     passed.map((value) => (value > 0 ? skyLimitedFrame(value, camera.readNoise) : Number.NaN)),
     FAINT,
@@ -62,7 +62,7 @@ export function filterOnSky(
   const openFrameS = asked ?? skyLimitedFrame(openSky, camera.readNoise);
   const endless = (length: number): number => (length > 0 ? length : Number.POSITIVE_INFINITY);
   const { fromNm, toNm } = options.range ?? { fromNm: 400, toNm: 700 };
-  const share = passed.map((value) => value / openSky);
+  const share = passed.map((value, k) => value / meanOver((channel) => open![channel]![k]!));
   return {
     skyTransmittance: summaryOf(share, FAINT),
     effectiveWidthNm: summaryOf(
@@ -78,15 +78,18 @@ export function filterOnSky(
           airTransmission(target.wavelengthNm, airmass, aerosol) *
           efficiency.read(target.wavelengthNm) *
           grasp,
+        strength: target.strength ?? Float64Array.of(1),
         transmittance: trials.transmittance[line]!,
       })),
-    ).map(({ target, arriving, transmittance }) =>
+    ).map(({ target, arriving, strength, transmittance }) =>
       lineOnSky(target, {
         camera,
         arriving,
+        strength,
         transmittance,
-        background,
-        open,
+        background: background!,
+        sameSky: sameSky!,
+        open: open!,
         frameS: endless(frameS),
         openFrameS: endless(openFrameS),
         goal,
@@ -103,6 +106,7 @@ export function filterOnSky(
 interface Arriving {
   readonly target: TargetLine;
   readonly arriving: number;
+  readonly strength: Float64Array;
   readonly transmittance: Float64Array;
 }
 
@@ -117,11 +121,17 @@ function withGroups(lines: readonly Arriving[]): Arriving[] {
       own.reduce((sum, one) => sum + one.arriving * of(one), 0) / arriving;
     const [first] = own;
     const wavelengthNm = weighted(({ target }) => target.wavelengthNm);
+    const strengthAt = (one: Arriving, k: number): number => one.strength[k % one.strength.length]!;
+    const count = Math.max(...own.map(({ strength }) => strength.length));
+    const strength = Float64Array.from({ length: count }, (_, k) => weighted((one) => strengthAt(one, k)));
     return [
       {
         target: { name: group, wavelengthNm, brightness: first!.target.brightness },
         arriving,
-        transmittance: first!.transmittance.map((_, k) => weighted((one) => one.transmittance[k]!)),
+        strength,
+        transmittance: first!.transmittance.map(
+          (_, k) => weighted((one) => strengthAt(one, k) * one.transmittance[k]!) / strength[k % count]!,
+        ),
       },
     ];
   });

@@ -14,9 +14,10 @@ import { type Absent, absent, type Curve } from '../metrics/index.js';
 import { splitStream } from '../numeric/index.js';
 import { filterAngleTable } from '../reference/index.js';
 import { propagate, type UncertainInput } from '../uncertainty/index.js';
-import { backgroundTable, readBackground } from './backgroundTable.js';
+import { backgroundNoise, backgroundTable, readBackground } from './backgroundTable.js';
 import { skyWeights } from './skyWeights.js';
 import type { Sky } from './types.js';
+import type { DetectedParts } from './uncertainSky.js';
 
 /** What a filter's curve leaves open, and how it is used. */
 export interface FilterTrialOptions {
@@ -44,8 +45,11 @@ export interface FilterTrials {
   readonly transmittance: readonly Float64Array[];
   /** Electrons or photons of each sky behind the filter, per second, square metre and square arcsecond. */
   readonly background: readonly Float64Array[];
-  /** The same without a filter over the whole range. */
-  readonly open: readonly number[];
+  /** The same under the sky as stated: what the curve alone leaves open. */
+  readonly sameSky: readonly Float64Array[];
+  /** The same without a filter over the whole range, and its value under the sky as stated. */
+  readonly open: readonly Float64Array[];
+  readonly openSameSky: readonly number[];
   /** Part of the range that the curve does not cover, nm: taken as dark. */
   readonly unseenNm: number;
 }
@@ -60,18 +64,19 @@ const VISIBLE = { fromNm: 400, toNm: 700 };
  *
  * @param curve - as measured
  * @param linesNm - lines inside the curve, air, nm
- * @param skies - as a camera detects them: one, or one for each channel
+ * @param skies - as a camera detects them, with trials of their strength: one, or one for each channel
  * @param options - beam, uncertainties, trials
  * @returns trials, or why there are none: a line that the beam moves off the scan
  * @throws {RangeError} a value out of range, or a sky that does not cover the range
  * Source: Monte Carlo of JCGM 101:2008. The noise of a line's pixels and that of the background are taken as
  * independent: a line stands on a few of the many pixels that a background is summed over. Trials of a stretch move its
- * lines alone: they share out the light of a band, whose sum is known far better.
+ * lines alone: they share out the light of a band, whose sum is known far better. The k-th trial is under the k-th
+ * strength of the sky (from the start again where those are fewer), so that filters under one sky share it.
  */
 export function filterTrials(
   curve: Curve,
   linesNm: readonly number[],
-  skies: readonly Sky[],
+  skies: readonly DetectedParts[],
   options: FilterTrialOptions,
 ): FilterTrials | Absent {
   const { beam = { fNumber: Number.POSITIVE_INFINITY }, measuredIn, scaleNm = 0, level = 0 } = options;
@@ -100,10 +105,12 @@ export function filterTrials(
     Math.min(range.toNm, farthest![farthest!.length - 1]!, nearest![nearest!.length - 1]!) -
     Math.max(range.fromNm, nearest![0]!, farthest![0]!);
   const step = Math.max(scaleNm, 0);
-  const tables = skies.map((sky) => backgroundTable(curve, seen, sky, range, step));
-  const open = skies.map((sky) =>
-    skyWeights(Float64Array.of(range.fromNm, range.toNm), sky, range).reduce((a, b) => a + b, 0),
-  );
+  const parts = skies.flatMap(({ trials }, channel) => trials.map((part) => ({ ...part, channel })));
+  const tables = parts.map(({ sky }) => backgroundTable(seen, sky, range, step));
+  // The noise of a pixel is one for all parts of the light that it passes: it is told of their sum.
+  const noise = skies.map(({ sky }) => backgroundNoise(curve, sky, range));
+  const openOf = (sky: Sky): number =>
+    skyWeights(Float64Array.of(range.fromNm, range.toNm), sky, range).reduce((a, b) => a + b, 0);
 
   const pixels = readers.map((reader) => reader!.pixels);
   const offsets = pixels.map((_, k) =>
@@ -149,20 +156,44 @@ export function filterTrials(
       out[k] = scale * reader!.read(values, linesNm[k]! - shift, rays, index);
     });
     const place = count === 1 ? 0 : ((index - low) / (high - low)) * (count - 1);
-    tables.forEach((table, channel) => {
-      out[readers.length + channel] = scale * readBackground(table, place, shift, x[shared + 3]!);
+    tables.forEach((table, part) => {
+      out[readers.length + part] = scale * readBackground(table, place, shift);
+    });
+    skies.forEach((_, channel) => {
+      out[readers.length + tables.length + channel] = scale * noise[channel]! * x[shared + 3]!;
     });
   };
   const { samples } = propagate(model, inputs, {
-    outputs: linesNm.length + skies.length,
+    outputs: linesNm.length + tables.length + skies.length,
     streams: (block) => splitStream(options.seed, block),
     draws: options.draws ?? DRAWS,
     allowedFailures: 0.5,
   });
+  const behind = samples.slice(linesNm.length, linesNm.length + tables.length);
+  const noises = samples.slice(linesNm.length + tables.length);
+  const draws = noises[0]?.length ?? 0;
+  const openOfPart = parts.map(({ sky }) => openOf(sky));
+  /** Sum over the parts of a channel: `of` gives a part's light in trial k, at its strength or as stated. */
+  const sum = (channel: number, k: number, of: (p: number) => number, isDrawn: boolean): number =>
+    parts.reduce((total, part, p) => {
+      if (part.channel !== channel) return total;
+      return total + of(p) * (isDrawn ? part.factors[k % part.factors.length]! : 1);
+    }, 0);
+  const each = (of: (channel: number, k: number) => number): Float64Array[] =>
+    skies.map((_, channel) => Float64Array.from({ length: draws }, (_, k) => of(channel, k)));
+  const open = each((channel, k) => sum(channel, k, (p) => openOfPart[p]!, true));
+  const openSameSky = skies.map(({ sky }) => openOf(sky));
   return {
     transmittance: samples.slice(0, linesNm.length),
-    background: samples.slice(linesNm.length),
+    background: each(
+      (channel, k) =>
+        sum(channel, k, (p) => behind[p]![k]!, true) +
+        // The noise goes with the light that makes it up.
+        (noises[channel]![k]! * open[channel]![k]!) / openSameSky[channel]!,
+    ),
+    sameSky: each((channel, k) => sum(channel, k, (p) => behind[p]![k]!, false) + noises[channel]![k]!),
     open,
+    openSameSky,
     unseenNm: Math.max(0, range.toNm - range.fromNm - Math.max(0, covered)),
   };
 }

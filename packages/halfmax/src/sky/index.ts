@@ -32,8 +32,17 @@ export { siteProblems } from './siteProblems.js';
 export { type SiteSky, siteClasses, siteSky } from './siteSky.js';
 export { type SkySpectrum, skyFromSpectrum } from './skyFromSpectrum.js';
 export { skyGrid } from './skyGrid.js';
+export { skyNoiseSpread } from './skyNoiseSpread.js';
 export { type SkyShare, skyShare } from './skyShare.js';
 export { type SkyRange, skyWeights } from './skyWeights.js';
 export type { LampShare, LineBrightness, Response, Site, Sky } from './types.js';
+export {
+  type DetectedParts,
+  detectedParts,
+  type SkyPart,
+  type SkyTrialOptions,
+  strengthTrials,
+  type UncertainSky,
+} from './uncertainSky.js';
 export { luminanceOfSky, vMagnitude } from './vMagnitude.js';
 export { weightBySky } from './weightBySky.js';

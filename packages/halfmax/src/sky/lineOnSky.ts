@@ -1,3 +1,4 @@
+import type { Quantity } from '../metrics/index.js';
 import { type Camera, channelsOf } from './camera.js';
 import type { LineOnSky, TargetLine } from './onSkyTypes.js';
 import { responseReader } from './responseReader.js';
@@ -11,9 +12,12 @@ export interface LineOnSkyContext {
   readonly arriving: number;
   /** Trials of the line's transmittance in the beam. */
   readonly transmittance: Float64Array;
-  /** Trials of the sky in electrons per second and pixel, a channel each; the same without a filter. */
+  /** Trials of its brightness over the value stated; from the start again where they are fewer. */
+  readonly strength: Float64Array;
+  /** Trials of the sky in electrons per second and pixel, a channel each: drawn, as stated, without a filter. */
   readonly background: readonly Float64Array[];
-  readonly open: readonly number[];
+  readonly sameSky: readonly Float64Array[];
+  readonly open: readonly Float64Array[];
   /** Length of a frame with and without the filter, s; Infinity where the read noise does not matter. */
   readonly frameS: number;
   readonly openFrameS: number;
@@ -32,7 +36,8 @@ const DARK = 'the line does not pass the filter';
  * @throws {RangeError} a response or rate out of range
  */
 export function lineOnSky(target: TargetLine, context: LineOnSkyContext): LineOnSky {
-  const { camera, arriving, transmittance, background, open, frameS, openFrameS, goal } = context;
+  const { camera, arriving, strength, transmittance, background, sameSky, open, goal } = context;
+  const { frameS, openFrameS } = context;
   const channels = channelsOf(camera);
   const { darkCurrent: dark, readNoise } = camera;
   const reads = channels.map(({ response }) =>
@@ -41,6 +46,7 @@ export function lineOnSky(target: TargetLine, context: LineOnSkyContext): LineOn
   const mean = (of: (channel: number) => number): number =>
     channels.reduce((sum, { share }, channel) => sum + share * of(channel), 0);
   const colourShare = mean((channel) => reads[channel]!);
+  const brightness = (k: number): number => strength[k % strength.length]!;
   const qualityOf = (passed: number, sky: (channel: number) => number, length: number): number =>
     mean((channel) =>
       qualityRate(
@@ -56,21 +62,32 @@ export function lineOnSky(target: TargetLine, context: LineOnSkyContext): LineOn
   // Where only the sky counts: squares of signal over sky, channel by channel.
   const limited = (passed: number, sky: (channel: number) => number): number =>
     mean((channel) => (reads[channel] === 0 ? 0 : (passed * reads[channel]!) ** 2 / sky(channel)));
-  const openLimited = limited(1, (channel) => open[channel]!);
 
   const trials = (of: (passed: number, k: number) => number): Float64Array =>
     transmittance.map((passed, k) => (Number.isFinite(passed) ? of(passed, k) : Number.NaN));
-  const signal = trials((passed) => passed * arriving * colourShare);
-  const quality = trials((passed, k) => qualityOf(passed, (channel) => background[channel]![k]!, frameS));
+  const signal = trials((passed, k) => passed * brightness(k) * arriving * colourShare);
+  const quality = trials((passed, k) =>
+    qualityOf(passed * brightness(k), (channel) => background[channel]![k]!, frameS),
+  );
+  const sameQuality = trials((passed, k) => qualityOf(passed, (channel) => sameSky[channel]![k]!, frameS));
+  const openQuality = trials((_, k) => qualityOf(brightness(k), (channel) => open[channel]![k]!, openFrameS));
   const contrast = signal.map((value, k) => {
     const sky = mean((channel) => background[channel]![k]!);
     return sky > 0 ? value / sky : Number.NaN;
   });
   const gain = trials((passed, k) =>
     background.every((one, channel) => reads[channel] === 0 || one[k]! > 0)
-      ? Math.sqrt(limited(Math.max(0, passed), (channel) => background[channel]![k]!) / openLimited)
+      ? Math.sqrt(
+          limited(Math.max(0, passed), (channel) => background[channel]![k]!) /
+            limited(1, (channel) => open[channel]![k]!),
+        )
       : Number.NaN,
   );
+  const hoursOf = (trialsOf: Float64Array): Quantity =>
+    summaryOf(
+      trialsOf.map((value) => (value > 0 ? goal ** 2 / value / 3600 : Number.NaN)),
+      DARK,
+    );
   return {
     name: target.name,
     wavelengthNm: target.wavelengthNm,
@@ -78,12 +95,10 @@ export function lineOnSky(target: TargetLine, context: LineOnSkyContext): LineOn
     signalPerPixel: summaryOf(signal, DARK),
     contrast: summaryOf(contrast, FAINT),
     gain: summaryOf(gain, FAINT),
-    hours: summaryOf(
-      quality.map((value) => (value > 0 ? goal ** 2 / value / 3600 : Number.NaN)),
-      DARK,
-    ),
+    hours: hoursOf(quality),
+    hoursSameSky: hoursOf(sameQuality),
     quality,
-    openQuality: qualityOf(1, (channel) => open[channel]!, openFrameS),
+    openQuality,
     colourShare,
   };
 }

@@ -11,6 +11,8 @@ export interface TargetLine {
   readonly brightness: LineBrightness;
   /** Lines of one group, such as a doublet in one band, are also told together. */
   readonly group?: string;
+  /** Trials of its brightness over the value stated; filters judged by one target share them. @default exact */
+  readonly strength?: Float64Array;
 }
 
 /** How the target is looked at. */
@@ -38,11 +40,13 @@ export interface LineOnSky {
   readonly contrast: Quantity;
   /** Signal to noise over that without a filter in equal time, limited by the sky. */
   readonly gain: Quantity;
-  /** To the goal in one pixel. */
+  /** To the goal in one pixel: what sky and target leave open counts. */
   readonly hours: Quantity;
-  /** Trials of the square of signal to noise per second, and its value without a filter. */
+  /** The same under this very sky and target: what the curve alone leaves open, by which filters are told apart. */
+  readonly hoursSameSky: Quantity;
+  /** Trials of the square of signal to noise per second, and the same without a filter. */
   readonly quality: Float64Array;
-  readonly openQuality: number;
+  readonly openQuality: Float64Array;
   /** Share of the pixels, each with the response of its colour, that the line reaches; 1 for a monochrome camera. */
   readonly colourShare: number;
 }

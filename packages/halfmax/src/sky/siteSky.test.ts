@@ -14,7 +14,12 @@ import { vMagnitude } from './vMagnitude.js';
 
 describe('siteSky', () => {
   it.each([16, 18.5, 20, 21, 21.7, 22.3])('has the brightness asked for: %d', (skyBrightness) => {
-    const site = siteSky({ skyBrightness, lightSources: [{ source: 'LED 4000 K', share: 1 }] });
+    const site = siteSky({
+      skyBrightness,
+      lightSources: [{ source: 'LED 4000 K', share: 1 }],
+      skyBrightnessUncertainty: 0.05,
+      airglowRelativeUncertainty: 0.2,
+    });
     expect(site.vMagnitude).toBeCloseTo(skyBrightness, 9);
     const total = site.parts.reduce((sum, part) => sum + 10 ** (-0.4 * part.vMagnitude), 0);
     expect(-2.5 * Math.log10(total)).toBeCloseTo(skyBrightness, 9);
@@ -30,7 +35,15 @@ describe('siteSky', () => {
   });
 
   it('says what it assumes', () => {
-    expect(siteSky({}).assumed).toHaveLength(2);
+    const moon = { illuminatedFraction: 0.5, altitudeDeg: 30, separationDeg: 60 };
+    expect(siteSky({ moon }).assumed.map((words) => words.split(':')[0])).toEqual([
+      'class of the site',
+      'lamps of the site',
+      'share of each lamp',
+      'brightness of the sky',
+      'strength of the airglow',
+      'moonlight',
+    ]);
     expect(siteSky({ siteClass: 'desert' }).assumed.join()).toContain('desert, 21.8');
     expect(siteClasses).toContain('city centre');
   });

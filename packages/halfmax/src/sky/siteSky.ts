@@ -4,13 +4,14 @@ import { mixSkies } from './mixSkies.js';
 import { moonSky } from './moonSky.js';
 import { naturalSky } from './naturalSky.js';
 import { clearAir } from './scattering.js';
-import { setBrightness } from './setBrightness.js';
-import type { Site, Sky } from './types.js';
+import { siteStrengths } from './siteStrengths.js';
+import { type LitPart, siteTrials } from './siteTrials.js';
+import type { Site } from './types.js';
+import type { SkyTrialOptions, UncertainSky } from './uncertainSky.js';
 import { vMagnitude } from './vMagnitude.js';
 
-/** A site's sky, and what it is made of. */
-export interface SiteSky {
-  readonly sky: Sky;
+/** A site's sky, what it is made of, and trials of its strength. */
+export interface SiteSky extends UncertainSky {
   /** V magnitudes per square arcsecond, moon included. */
   readonly vMagnitude: number;
   /** Each part's brightness in V; parts without light are left out. */
@@ -26,26 +27,26 @@ export const siteClasses: readonly string[] = nightSkyTable.siteClasses.map(({ n
  * The sky of a site: natural light at its usual strength, lamplight for what is missing to the stated brightness, and
  * the moon on top.
  *
- * @param site - brightness or class, lamps, moon
- * @returns spectrum, parts, and what was assumed
+ * @param site - brightness or class, lamps, moon, how well each is known
+ * @param options - seed and count of the trials of the sky's strength
+ * @returns spectrum, parts, trials, and what was assumed
  * @throws {RangeError} a value out of range, an unknown class or lamp
  * Source: the tables night-sky, light-sources and atmosphere. A site darker than the natural sky of the table gets
  * that sky scaled down.
  */
-export function siteSky(site: Site): SiteSky {
+export function siteSky(site: Site, options: SkyTrialOptions = {}): SiteSky {
   const assumed: string[] = [];
   const brightness = brightnessOf(site, assumed);
   const aerosol = site.aerosol ?? clearAir;
-  const natural = naturalSky();
-  const names = ['airglow', 'zodiacal', 'starlight'] as const;
-  const all = mixSkies(names.map((name) => ({ sky: natural[name], factor: 1 })));
-  const dark = vMagnitude(all);
+  const sky = naturalSky();
+  const natural = [
+    { name: 'airglow', sky: sky.airglow },
+    { name: 'zodiacal light', sky: sky.zodiacal },
+    { name: 'starlight', sky: sky.starlight },
+  ];
+  const dark = vMagnitude(mixSkies(natural.map((one) => ({ sky: one.sky, factor: 1 }))));
   const factor = Math.min(1, 10 ** (0.4 * (dark - brightness)));
-  const parts: { name: string; sky: Sky; factor: number }[] = names.map((name) => ({
-    name: name === 'zodiacal' ? 'zodiacal light' : name,
-    sky: natural[name],
-    factor,
-  }));
+  const parts: LitPart[] = natural.map((one) => ({ ...one, kind: 'natural', factor }));
   const missing = 10 ** (-0.4 * brightness) - 10 ** (-0.4 * dark);
   if (missing > 0) {
     if (site.lightSources === undefined || site.lightSources.length === 0) {
@@ -53,25 +54,32 @@ export function siteSky(site: Site): SiteSky {
       assumed.push(`lamps of the site: ${mix} (${nightSkyTable.siteLampsSource})`);
     }
     const mix = site.lightSources?.length ? site.lightSources : nightSkyTable.siteLamps;
-    parts.push({
-      name: 'lamps',
-      sky: setBrightness(lampSky(mix, aerosol), -2.5 * Math.log10(missing)),
-      factor: 1,
+    const together = 10 ** (0.4 * vMagnitude(lampSky(mix, aerosol))) * missing;
+    mix.forEach((lamp, index) => {
+      if (lamp.share > 0)
+        parts.push({ name: 'lamps', kind: 'lamp', index, sky: lampSky([lamp], aerosol), factor: together });
     });
   }
   if (site.moon !== undefined) {
     const place = { ...site.moon, ...(site.airmass === undefined ? {} : { airmass: site.airmass }) };
-    parts.push({ name: 'moon', sky: moonSky(place, aerosol), factor: 1 });
+    parts.push({ name: 'moon', kind: 'moon', sky: moonSky(place, aerosol), factor: 1 });
   }
-  const sky = mixSkies(parts);
+  const strengths = siteStrengths(site, { lamps: missing > 0, moon: site.moon !== undefined });
+  const all = mixSkies(parts);
   return {
-    sky,
-    vMagnitude: vMagnitude(sky),
-    parts: parts
-      .map((part) => ({ name: part.name, vMagnitude: vMagnitude(part.sky) - 2.5 * Math.log10(part.factor) }))
-      .filter((part) => part.vMagnitude < Infinity),
-    assumed,
+    sky: all,
+    trials: siteTrials(parts, brightness, strengths, options),
+    vMagnitude: vMagnitude(all),
+    parts: partsByName(parts),
+    assumed: [...assumed, ...strengths.assumed],
   };
+}
+
+/** Brightness in V of all parts of each name. */
+function partsByName(parts: readonly LitPart[]): { name: string; vMagnitude: number }[] {
+  return [...new Set(parts.map(({ name }) => name))]
+    .map((name) => ({ name, vMagnitude: vMagnitude(mixSkies(parts.filter((part) => part.name === name))) }))
+    .filter((part) => part.vMagnitude < Infinity);
 }
 
 function brightnessOf(site: Site, assumed: string[]): number {

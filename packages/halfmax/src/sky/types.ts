@@ -17,18 +17,26 @@ export type Response =
 export interface LineBrightness {
   readonly value: number;
   readonly unit: 'rayleigh' | 'erg/s/cm2/arcsec2';
+  /** Standard uncertainty of the value. @default 0 */
+  readonly uncertainty?: number;
 }
 
 /** A mix of lamps: shares of the luminous flux, relative. */
 export interface LampShare {
   readonly source: string;
   readonly share: number;
+  /** Standard uncertainty of the share, on the same scale. */
+  readonly uncertainty?: number;
 }
 
 /** Where and when the sky is looked at. */
 export interface Site {
   /** V magnitudes per square arcsecond without the moon; or a class of site instead. */
   readonly skyBrightness?: number;
+  /** Standard uncertainty of it, magnitudes. @default as in the table night-sky */
+  readonly skyBrightnessUncertainty?: number;
+  /** @default as in the table night-sky */
+  readonly airglowRelativeUncertainty?: number;
   /** A name of the table night-sky, such as `suburb`. */
   readonly siteClass?: string;
   /** @default the mix of the table night-sky */
@@ -37,6 +45,8 @@ export interface Site {
     readonly illuminatedFraction: number;
     readonly altitudeDeg: number;
     readonly separationDeg: number;
+    /** Of the moonlight. @default as in the table night-sky */
+    readonly relativeUncertainty?: number;
   };
   /** Of the place looked at. @default 1 */
   readonly airmass?: number;
