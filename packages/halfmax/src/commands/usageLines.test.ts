@@ -46,6 +46,7 @@ const sky: SkyReport = {
       contrast: quantity(0.156, 0.022),
       gain: quantity(6.12, 0.85),
       hours: quantity(16.1, 4.4),
+      hoursSameSky: quantity(16.1, 4.4),
       colourShare: 1,
       hoursToEqualNight: quantity(0.259, 0.07),
       hoursSavedPerNight: quantity(7.741, 0.07),
