@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type RandomStream, randomStream } from '../numeric/index.js';
-import { findLines, flooredNoise, relocateLines } from './findLines.js';
+import { findLines, relocateLines } from './findLines.js';
+import { flooredNoise } from './flooredNoise.js';
 import { lineShape } from './lineShape.js';
 import type { FoundLine, LampSpectrum } from './types.js';
 

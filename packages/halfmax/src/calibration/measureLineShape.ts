@@ -1,6 +1,6 @@
 import { median, medianAbsoluteDeviation } from '../numeric/index.js';
-import { flooredNoise } from './findLines.js';
 import { type FittedLine, fitLineGroup } from './fitLineGroup.js';
+import { flooredNoise } from './flooredNoise.js';
 import { type LineShape, lineShape, RESIDUAL_LENGTH, RESIDUAL_REACH, RESIDUAL_STEP } from './lineShape.js';
 import type { NamedLine } from './nameLines.js';
 import { singleLines } from './singleLines.js';

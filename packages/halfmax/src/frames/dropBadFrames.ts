@@ -1,7 +1,7 @@
 import { darkAt } from './darkAt.js';
 import { entryName } from './entryName.js';
-import type { NoiseEstimate } from './estimateNoise.js';
 import { inspectFrames } from './inspectFrames.js';
+import type { NoiseEstimate } from './noiseLine.js';
 import type { OpenedEntry } from './openEntry.js';
 import type { DarkStack } from './stackDarks.js';
 import type { RejectedScan, Warning } from './types.js';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../numeric/index.js';
-import { estimateNoise, type FrameGroup } from './estimateNoise.js';
+import { estimateNoise } from './estimateNoise.js';
+import type { FrameGroup } from './levelSamples.js';
 
 const pixels = 512;
 const gain = 0.79;

@@ -1,4 +1,4 @@
-import type { FrameGroup } from './estimateNoise.js';
+import type { FrameGroup } from './levelSamples.js';
 import type { OpenedEntry } from './openEntry.js';
 
 /**
