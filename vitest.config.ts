@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { configDefaults, defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/longestFirst.js';
 
 /** Replace modules of Node, or put stand-ins for loaded ones: each needs a process of its own. */
 const replacing = [
@@ -20,6 +21,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     pool: 'forks',
+    sequence: { sequencer: LongestFirst },
     // Tests that need minutes together are marked so and left to tests/further/long/check.mjs.
     tags: [{ name: 'long', description: 'run by .ci/run alone', timeout: 180_000 }],
     ...only('!long'),
