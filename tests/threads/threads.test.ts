@@ -9,6 +9,7 @@ import { propagate } from 'halfmax/uncertainty';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { randomSpec } from '../../data-demo/generator/randomSpec.mjs';
 import { simulateSession } from '../../data-demo/generator/simulate.mjs';
+import { main } from '../../packages/halfmax/dist/cli.js';
 import { make } from './model.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -68,6 +69,21 @@ async function resultsOf(session: string, numbers: readonly number[]): Promise<M
 }
 
 describe('halfmax measure in threads', () => {
+  it.each([1, 2])('says how far the draws of each band are, with %d', { tags: ['long'] }, async (threads) => {
+    let shown = '';
+    const words = ['measure', small, '--out', join(work, `told-${threads}`), '--draws', '20000'];
+    const code = await main([...words, '--threads', `${threads}`], {
+      out: () => {},
+      error: (text) => {
+        shown += text;
+      },
+      showsProgress: true,
+    });
+    expect(code).toBe(0);
+    expect(shown).toMatch(/measure [^…]*: 50 % of the draws …/);
+    expect(shown).toMatch(/measure [^…]*: 100 % of the draws …/);
+  });
+
   it('writes the same bytes with one and with three', { tags: ['long'] }, async () => {
     const results = await resultsOf(small, [1, 3]);
     expect(results[0]!.size).toBe(4);

@@ -57,7 +57,7 @@ async function answer(request: WorkerRequest): Promise<WorkerReply> {
 }
 
 function measured({ filter, frames, calibration, options }: FilterJob): MeasuredFilter {
-  return measureFilter(filter, frames, calibration, options);
+  return measureFilter(filter, frames, calibration, options, onStep);
 }
 
 function onStep(step: string): void {

@@ -10,6 +10,8 @@ export interface TrialOptions {
   readonly seed: number;
   /** A fixed count of draws, or null: as many as the results need to be stable. */
   readonly draws: number | null;
+  /** Told from time to time how many draws there are by then. */
+  readonly onBlock?: (draws: number) => void;
 }
 
 /** The Monte Carlo of one band. */
@@ -52,6 +54,7 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
     stableOutputs: outputs.flatMap((name, k) => (isAwaited(name) ? [k] : [])),
     maximumDraws: MOST_DRAWS,
     ...(options.draws === null ? {} : { draws: options.draws }),
+    ...(options.onBlock === undefined ? {} : { onBlock: options.onBlock }),
   });
   const centre = new Float64Array(outputs.length).fill(Number.NaN);
   stated(new Float64Array(inputSize(band)), centre);

@@ -57,6 +57,7 @@ export interface MeasuredFilter {
  * @param frames - clean spectra of the session
  * @param calibration - scale and line spread
  * @param options - trials and level uncertainties of the session
+ * @param onStep - told how far the trials of each band are
  * @returns report and curve
  */
 export function measureFilter(
@@ -64,6 +65,7 @@ export function measureFilter(
   frames: Pick<ReducedFrames, 'spectra' | 'noise'>,
   calibration: Calibration,
   options: FilterOptions,
+  onStep?: (step: string) => void,
 ): MeasuredFilter {
   const filtered = frames.spectra.filter(
     (spectrum) => spectrum.role === 'filtered' && spectrum.filter === filter.id,
@@ -125,7 +127,12 @@ export function measureFilter(
   };
   const leastDrift = isSingleScan(open) ? options.singleOpenDrift : 0;
   const bands = ranges.map((range, index) => {
-    const trials = { seed: bandSeed(options.seed, id, index), draws: options.draws };
+    const bandName = ranges.length === 1 ? label : `${label}, band ${index + 1} of ${ranges.length}`;
+    const trials = {
+      seed: bandSeed(options.seed, id, index),
+      draws: options.draws,
+      onBlock: (draws: number): void => onStep?.(`measure ${bandName}: ${howFar(draws, options.draws)}`),
+    };
     const darkLevel = darkLevelOf(scaled, range);
     return measureBand(scaled, range, targets[index]!, {
       calibration,
@@ -187,6 +194,11 @@ export function measureFilter(
     inUse,
     warnings,
   };
+}
+
+/** How far the trials are: a share where their count is fixed. */
+function howFar(draws: number, of: number | null): string {
+  return of === null ? `${draws} draws` : `${Math.round((100 * draws) / of)} % of the draws`;
 }
 
 /** Whether the open beam was scanned but once, whatever the exposures. */

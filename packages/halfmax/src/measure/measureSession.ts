@@ -17,7 +17,7 @@ export function measureSession(session: BenchSession, options: MeasureOptions): 
   return finish(
     jobs.map(({ filter, frames, calibration, options: filterOptions }) => {
       step(`measure ${filter.label}`);
-      return measureFilter(filter, frames, calibration, filterOptions);
+      return measureFilter(filter, frames, calibration, filterOptions, step);
     }),
     starJobs.map((job) => measureStars(job, step)),
   );

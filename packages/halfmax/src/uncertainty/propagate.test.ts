@@ -26,6 +26,15 @@ const model: Model = (x, out) => {
 const streams = (seed: number) => (block: number) => splitStream(seed, block);
 
 describe('propagate', () => {
+  it('tells after each block how far it is', () => {
+    const told: number[] = [];
+    const onBlock = (draws: number): number => told.push(draws);
+    const options = { outputs: 2, streams: streams(3), draws: 2500, blockDraws: 1000 };
+    const { samples } = propagate(model, inputs, { ...options, onBlock });
+    expect(told).toEqual([1000, 2000, 2500]);
+    expect(samples).toEqual(propagate(model, inputs, options).samples);
+  });
+
   it('gives the closed form of a sum with correlated inputs', () => {
     const draws = 100_000;
     const { outputs } = propagate(model, inputs, { outputs: 2, streams: streams(3), draws });

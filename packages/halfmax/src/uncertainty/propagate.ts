@@ -33,6 +33,8 @@ export interface PropagateOptions {
   readonly blockDraws?: number;
   /** Largest fraction of trials without a finite result an output may have, 0 to 0.5. @default 0 */
   readonly allowedFailures?: number;
+  /** Told after each block how many trials there are by then. */
+  readonly onBlock?: (draws: number) => void;
 }
 
 /** What a Monte Carlo run gives. */
@@ -101,6 +103,7 @@ export function propagate(
     samples = samples.map((sample, k) => stored(sample, draws, block[k]!, limit));
     draws += size;
     blocks += 1;
+    options.onBlock?.(draws);
     if (fixed || size < blockDraws) continue;
     stable = true;
     for (let k = 0; k < outputs; k++) {
