@@ -6,7 +6,8 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { main } from '../../packages/halfmax/src/cli.js';
 import { BadInputError } from '../../packages/halfmax/src/errors.js';
 import { readSession } from '../../packages/halfmax/src/session/index.js';
-import { newCommand, type Person } from '../../packages/halfmax-notebook/src/commands/new.js';
+import { newCommand } from '../../packages/halfmax-notebook/src/commands/new.js';
+import type { Person } from '../../packages/halfmax-notebook/src/commands/newPerson.js';
 import { readNotebook } from '../../packages/halfmax-notebook/src/notebook/index.js';
 import {
   exposureFromFile,
@@ -158,15 +159,35 @@ describe('halfmax-notebook new', () => {
       });
     for (const k of [1, 2, 3])
       cpSync(join(demo, `scans/open-${k}.csv`), join(folder, `scans/open-60ms-${k}.csv`));
-    const { code, out, asked } = await run([folder], [[/not to be trusted/, '61500']]);
+    const { code, out, asked } = await run(
+      [folder],
+      [
+        [/not to be trusted/, '61500'],
+        [/^Day on which/, '2025-03-14'],
+        [/^Title/, 'One filter'],
+        [/^Name of the filter/, 'Ossenvale H-alpha 3'],
+        [/data sheet/, 'yes'],
+        [/Centre/, '656.3 -0.3 +0.5'],
+        [/FWHM/, '3 ± 0,4 nm'],
+        [/Peak/, 'at least 88 %'],
+        [/at the line/, 'at least 0.85'],
+        [/Blocking/, 'at least 4 from 400 to 630'],
+        [/Price/, '349 eur'],
+      ],
+    );
     expect(code).toBe(0);
-    expect(asked).toHaveLength(2);
+    // Each of the eleven is asked once; then the person is let go.
+    expect(asked).toHaveLength(12);
     expect(asked.at(-1)).toBe('left');
     expect(out).not.toContain('TODO');
     expect(out).toContain('takenAt');
+    expect(readFileSync(join(folder, 'grimsdale.ipynb'), 'utf8')).toContain('# One filter');
     const { detector, filters, frames } = manifestIn(folder);
     expect(detector).toEqual({ pixels: 2048, saturationCounts: 61500 });
-    expect(filters).toEqual([{ id: 'ossenvale-ha', label: 'ossenvale-ha', lines: ['H-alpha'] }]);
+    // As the demonstration's own session.json has it, which was written by hand.
+    const own = JSON.parse(readFileSync(join(demo, 'session.json'), 'utf8'));
+    expect(filters).toEqual([own.filters.find(({ id }: { id: string }) => id === 'ossenvale-ha')]);
+    expect(manifestIn(folder)).toMatchObject({ recorded: own.recorded, title: 'One filter' });
     expect(frames.map(({ role }) => role)).toEqual([
       ...Array(4).fill('dark'),
       ...Array(4).fill('lamp'),
@@ -196,6 +217,13 @@ describe('halfmax-notebook new', () => {
     const found = measured.find(({ id }: { id: string }) => id === 'ossenvale-ha').bands[0].asMeasured
       .centreNm;
     expect(Math.abs(found.value - centre)).toBeLessThan(4 * found.standardUncertainty);
+    expect(measured[0].bands[0].claims.map(({ quantity }: { quantity: string }) => quantity).sort()).toEqual([
+      'centreNm',
+      'fwhmNm',
+      'opticalDensity 400 to 630 nm',
+      'peakTransmittance',
+      'transmittanceAtLine',
+    ]);
   }, 180_000);
 
   it('leaves open what nobody tells, and measure refuses each by its place', async () => {
@@ -292,6 +320,7 @@ describe('halfmax-notebook new', () => {
         filter: null,
         exposureMs: 30,
         files: ['dark-30ms-1.csv', 'dark-30ms-2.csv'],
+        takenAt: null,
       },
     ]);
     expect(survey.remarks.some((line) => line.startsWith('notes.txt: '))).toBe(true);

@@ -97,6 +97,14 @@ describe('drawStill', () => {
 });
 
 describe('showFigure', () => {
+  it('asks for no responsive figure', () => {
+    // Seen in JupyterLab 4.6 with plotly 7.1 of Python: such a figure falls to a height of 0 when its slider moves.
+    const { config } = showFigure({ data: [{ y: [1, 2] }] })!['application/vnd.plotly.v1+json'] as {
+      config: object;
+    };
+    expect(config).not.toHaveProperty('responsive');
+  });
+
   it('holds plain data with six digits, a still and a caption', () => {
     const shown = showFigure({
       data: [{ x: Float64Array.of(1, 2, 3), y: [1 / 3, Number.NaN, Infinity], when: new Date(0) }],

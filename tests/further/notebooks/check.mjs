@@ -1,6 +1,7 @@
 // Every notebook of notebooks/ on three sessions: npm run build && node tests/further/notebooks/check.mjs [NAME...]
 // On the demonstration it must give the outputs that it is kept with; on another bench, and with a lamp and the
-// scans of a filter missing, it must run to its end. Some minutes on two cores.
+// scans of a filter missing, it must run to its end and, in the latter case, say what it did not find. Some minutes on two
+// cores.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
@@ -58,6 +59,17 @@ function whatIsSaidOf(file, text) {
 const digestOf = (file) => createHash('sha256').update(readFileSync(file)).digest('hex');
 /** @param {string} file */
 const read = (file) => JSON.parse(readFileSync(file, 'utf8'));
+/**
+ * The line of a notebook's text outputs that says of something that it is not there.
+ *
+ * @param {{ cells: { outputs?: { data?: Record<string, unknown> }[] }[] }} notebook
+ * @param {string} what
+ */
+const lineOnLack = (notebook, what) =>
+  notebook.cells
+    .flatMap(({ outputs = [] }) => outputs)
+    .flatMap(({ data }) => [data?.['text/markdown'] ?? []].flat().join('').split('\n'))
+    .find((line) => line.includes(what) && /\b(?:not|no|nothing|without|left out|want of)\b/i.test(line));
 /** @param {string} text */
 const lastLines = (text) => text.trim().split('\n').slice(-6).join(' | ');
 
@@ -87,7 +99,7 @@ try {
     }
   }
 
-  for (const { name: about, session } of makeSessions(work)) {
+  for (const { name: about, session, lacks } of makeSessions(work)) {
     const out = join(work, `out-${basename(session)}`);
     const files = notebooks.map((name) => join(folder, name));
     const { text } = run(about, [
@@ -119,6 +131,14 @@ try {
         errors.length === 0,
         errors.map((/** @type {{ evalue?: string }} */ error) => error.evalue).join('; '),
       );
+      if (lacks !== undefined) {
+        const line = lineOnLack(notebook, lacks(name));
+        check(
+          `${about}: ${name} says what it lacks`,
+          line !== undefined,
+          line ?? `nothing on ${lacks(name)}`,
+        );
+      }
       const manifest = notebook.metadata.halfmax.filesRead.find(
         (/** @type {{ file: string }} */ entry) => entry.file === 'session:session.json',
       );

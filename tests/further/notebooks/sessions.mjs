@@ -95,7 +95,8 @@ function writeSession(folder, spec, seed) {
  * Writes the sessions that notebooks are tried on beside the demonstration.
  *
  * @param {string} folder where to
- * @returns {{ name: string, session: string }[]}
+ * @returns {{ name: string, session: string, lacks?: (notebook: string) => string }[]} and, of a session with gaps,
+ *   the name of what a notebook does not find there and has to speak of
  */
 export function makeSessions(folder) {
   const other = writeSession(join(folder, 'another-bench'), otherBench, 77);
@@ -116,8 +117,20 @@ export function makeSessions(folder) {
   }));
   return [
     { name: 'another bench', session: other },
-    { name: 'a lamp and a filter missing', session: gaps },
+    {
+      name: 'a lamp and a filter missing',
+      session: gaps,
+      // The lamps are the matter of the first notebook, pictures of stars that of the last; the scans that of all others.
+      lacks: (notebook) =>
+        notebook.startsWith('01-') ? 'neon' : labelOf(notebook.startsWith('12-') ? 'brennick-twin' : missing),
+    },
   ];
+}
+
+/** @param {string} id of a filter of the demonstration */
+function labelOf(id) {
+  const { filters } = JSON.parse(readFileSync(join(demo, 'session.json'), 'utf8'));
+  return filters.find((/** @type {{ id: string }} */ filter) => filter.id === id).label;
 }
 
 /**

@@ -7,7 +7,7 @@ import { writeKernelSpec } from './kernel.js';
 import type { Terminal } from './terminal.js';
 
 const HELP = `Jupyter is not installed here. One of these installs it:
-  python3 -m pip install jupyterlab          (any system with Python)
+  python3 -m pip install jupyterlab plotly   (any system with Python; plotly: figures that move)
   sudo apt-get install jupyter-notebook      (Debian, Ubuntu)
 Then start it again. The notebooks need no Jupyter to be run: halfmax-notebook rerun does without.
 `;

@@ -1,9 +1,7 @@
 import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
-import { createInterface } from 'node:readline/promises';
 import { formatNotebook, refuse } from '../notebook/index.js';
 import {
-  type Ask,
   askForMissing,
   listFrameFiles,
   notebookTemplate,
@@ -11,6 +9,7 @@ import {
   sessionDraft,
   surveyFolder,
 } from '../template/index.js';
+import { type Person, personAtTerminal } from './newPerson.js';
 import { readOptions } from './readOptions.js';
 import type { Terminal } from './terminal.js';
 
@@ -22,12 +21,6 @@ const NAMING = `No frame files there yet. Put them into the folder and give the 
   scans/filtered-ha-60ms-01.csv   "filtered", then the filter's short name
 Files that belong together differ in their last number alone.
 `;
-
-/** A person at the terminal, or null where nobody can be asked. */
-export interface Person {
-  readonly ask: Ask;
-  readonly leave: () => void;
-}
 
 /**
  * `halfmax-notebook new`: starts a session folder's own manifest and notebook from the frame files that lie in it.
@@ -92,7 +85,12 @@ async function start(args: readonly string[], terminal: Terminal, person: Person
     written.push('session.json');
   }
   if (!has.notebook) {
-    writeNew(folder, notebook, formatNotebook(notebookTemplate(title)));
+    const heading = draft?.manifest['title'];
+    writeNew(
+      folder,
+      notebook,
+      formatNotebook(notebookTemplate(typeof heading === 'string' ? heading : title)),
+    );
     written.push(notebook);
   }
   terminal.out(report({ folder, written, draft, remarks, notebook, has }));
@@ -129,7 +127,7 @@ function report({ folder, written, draft, remarks, notebook, has }: Outcome): st
   return [
     `Written to ${folder}: ${written.join(', ')}`,
     ...list('Left as they are:', left),
-    ...list('Read from the names, to be checked:', draft?.guessed ?? []),
+    ...list('Read from names and files, to be checked:', draft?.guessed ?? []),
     ...list('To be looked at:', remarks),
     ...list(
       'Missing; look for TODO in session.json:',
@@ -140,28 +138,4 @@ function report({ folder, written, draft, remarks, notebook, has }: Outcome): st
     `  halfmax-notebook rerun ${join(folder, notebook)} --session ${folder} --out EXECUTED`,
     '',
   ].join('\n');
-}
-
-function personAtTerminal(): Person | null {
-  if (process.stdin.isTTY !== true) return null;
-  const line = createInterface({ input: process.stdin, output: process.stderr });
-  let isOver = false;
-  line.once('close', () => {
-    isOver = true;
-  });
-  return {
-    // After the end of the input nobody answers any more: what is asked then stays open.
-    ask: (question) =>
-      isOver
-        ? Promise.resolve('')
-        : new Promise((answer) => {
-            const end = (): void => answer('');
-            line.once('close', end);
-            line.question(question).then((text) => {
-              line.off('close', end);
-              answer(text);
-            }, end);
-          }),
-    leave: () => line.close(),
-  };
 }

@@ -24,7 +24,8 @@ ${compareUsage}
 ${reportUsage}
   halfmax-notebook new DIR [--name NAME]
       starts a session folder: session.json from the frame files in it, and a notebook (left out: named after the
-      folder); asks at the terminal for what names and files do not tell; never writes over a file
+      folder); asks at the terminal for what names and files do not tell, also for day and title, and for each filter's
+      name, price and claims of its data sheet; an empty answer leaves a thing open; never writes over a file
   halfmax-notebook kernel --dir DIR
       writes a kernelspec below DIR, for Jupyter with JUPYTER_PATH=DIR
   halfmax-notebook lab [-- WORDS FOR JUPYTER]

@@ -18,7 +18,8 @@ export function showFigure(figure: Figure): MimeBundle | undefined {
   const { caption = 'A figure.', layout = {}, ...others } = plainFigure(figure);
   const plain = { ...others, layout: usedTemplate(layout, others.data) };
   const bundle: Record<string, unknown> = {
-    [PLOTLY_MIME]: { config: { displaylogo: false, responsive: true }, ...plain },
+    // Not `responsive`: JupyterLab drops the height of such a figure as soon as its slider moves.
+    [PLOTLY_MIME]: { config: { displaylogo: false }, ...plain },
     'text/plain': caption,
   };
   if (process.env['HALFMAX_STILLS'] !== 'runner')

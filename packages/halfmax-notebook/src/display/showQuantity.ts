@@ -2,6 +2,7 @@ import { decimalsFor, formatQuantity, isAbsent, type Quantity } from 'halfmax/me
 import { type MimeBundle, QUANTITY_MIME } from '../notebook/index.js';
 import { emit } from './emit.js';
 import { escapeHtml } from './escapeHtml.js';
+import { TEXT_CELL } from './textCell.js';
 
 /** A number with its uncertainty as it stands in an output, for programs that compare notebooks. */
 export interface ShownQuantity {
@@ -63,10 +64,14 @@ export function showQuantities(
     throw new RangeError('showQuantities requires different names, got the same twice');
   const rows = shown.map((one) => {
     const { number, interval } = quantityParts(one);
-    const cells = [one.name, number, one.unit, interval].map((cell) => `<td>${escapeHtml(cell)}</td>`);
+    const cells = [one.name, number, one.unit, interval].map(
+      (cell) => `<td${TEXT_CELL}>${escapeHtml(cell)}</td>`,
+    );
     return `<tr>${cells.join('')}</tr>`;
   });
-  const head = ['Quantity', 'Value', 'Unit', '95 % interval'].map((text) => `<th scope="col">${text}</th>`);
+  const head = ['Quantity', 'Value', 'Unit', '95 % interval'].map(
+    (text) => `<th scope="col"${TEXT_CELL}>${text}</th>`,
+  );
   const html = [
     '<table>',
     ...(caption === '' ? [] : [`<caption>${escapeHtml(caption)}</caption>`]),

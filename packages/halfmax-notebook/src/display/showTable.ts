@@ -3,6 +3,7 @@ import { columnTexts } from './columnTexts.js';
 import { emit } from './emit.js';
 import { escapeHtml } from './escapeHtml.js';
 import { type ColumnRecord, type FrameLike, tableColumns } from './tableColumns.js';
+import { TEXT_CELL } from './textCell.js';
 
 /** How a table is shown. */
 export interface TableOptions {
@@ -83,7 +84,7 @@ function htmlTable(columns: readonly ShownColumn[], caption: string): string {
 
 function cell(tag: string, text: string, isNumeric: boolean): string {
   const name = tag.split(' ')[0];
-  return `<${tag}${isNumeric ? ' class="number"' : ''}>${escapeHtml(text)}</${name}>`;
+  return `<${tag}${isNumeric ? ' class="number"' : TEXT_CELL}>${escapeHtml(text)}</${name}>`;
 }
 
 function textTable(columns: readonly ShownColumn[], caption: string): string {

@@ -1,12 +1,11 @@
 import { knownLamps, lampSpecies, resolveLines } from 'halfmax/reference';
+import { askOfFilter } from './askOfFilter.js';
+import { type Ask, askUntil } from './askUntil.js';
+import { readDay } from './readDay.js';
 import { namesOf } from './surveyFolder.js';
-import type { FolderSurvey, FrameGroup, FrameRole } from './types.js';
-
-/** Puts a question to a person; an empty answer means that it stays open. */
-export type Ask = (question: string) => Promise<string>;
+import type { FilterFacts, FolderSurvey, FrameGroup, FrameRole } from './types.js';
 
 const ROLES: readonly string[] = ['dark', 'lamp', 'open', 'filtered'];
-const MOST_TRIES = 3;
 
 /**
  * Asks for what neither names nor files tell.
@@ -23,7 +22,7 @@ export async function askForMissing(survey: FolderSurvey, ask: Ask): Promise<Fol
   for (const [id, known] of Object.entries(lines)) {
     if (known !== null) continue;
     const question = `Emission lines of the filter ${id}, with commas between (H-alpha, [O III], [S II] 671.6): `;
-    lines[id] = await until(ask, question, (answer) => {
+    lines[id] = await askUntil(ask, question, (answer) => {
       const names = answer.split(/[,;]/).map((part) => part.trim());
       return names.every((name) => resolveLines(name) !== null) ? names : null;
     });
@@ -34,44 +33,54 @@ export async function askForMissing(survey: FolderSurvey, ask: Ask): Promise<Fol
       : ` The highest count in the files looked at is ${survey.highestCounts}.`;
   const saturationCounts =
     survey.saturationCounts ??
-    (await until(ask, `From which count on is a pixel not to be trusted?${seen} `, positive));
-  return { ...survey, groups, lines, saturationCounts };
+    (await askUntil(ask, `From which count on is a pixel not to be trusted?${seen} `, positive));
+  const day = await askForDay(survey, ask);
+  const title =
+    survey.title ??
+    (await askUntil(ask, 'Title of the session (empty: the name of its folder): ', (answer) =>
+      answer.length <= 200 ? answer : null,
+    ));
+  const facts: Record<string, FilterFacts> = {};
+  for (const [id, known] of Object.entries(lines)) facts[id] = await askOfFilter(id, known, ask);
+  return { ...survey, groups, lines, saturationCounts, day, title, facts };
+}
+
+/** The day that files state is not asked for again; that of their last change is a proposal. */
+async function askForDay({ day }: FolderSurvey, ask: Ask): Promise<FolderSurvey['day']> {
+  if (day?.isStated === true) return day;
+  const proposal =
+    day === null ? '' : ` Perhaps ${day.day}, when the first of the files was last changed (yes)?`;
+  const answer = await askUntil(
+    ask,
+    `Day on which the frames were taken, such as 2025-03-14?${proposal} `,
+    (text) => (day !== null && /^y(?:es)?$/i.test(text) ? day.day : readDay(text)),
+  );
+  return answer === null ? null : { day: answer, isStated: true };
 }
 
 async function askOfGroup(group: FrameGroup, ask: Ask): Promise<FrameGroup> {
   const names = namesOf(group.files);
   const role =
     group.role ??
-    (await until(ask, `What are ${names}: dark, lamp, open or filtered? `, (answer) =>
+    (await askUntil(ask, `What are ${names}: dark, lamp, open or filtered? `, (answer) =>
       ROLES.includes(answer.toLowerCase()) ? (answer.toLowerCase() as FrameRole) : null,
     ));
   const lamp =
     role !== 'lamp'
       ? null
       : (group.lamp ??
-        (await until(ask, `Gas of the lamp in ${names} (${knownLamps.join(', ')}): `, (answer) =>
+        (await askUntil(ask, `Gas of the lamp in ${names} (${knownLamps.join(', ')}): `, (answer) =>
           lampSpecies(answer) === null ? null : answer,
         )));
   const filter =
     role !== 'filtered'
       ? null
       : (group.filter ??
-        (await until(ask, `Short name of the filter in ${names} (letters, digits, dashes): `, (answer) =>
+        (await askUntil(ask, `Short name of the filter in ${names} (letters, digits, dashes): `, (answer) =>
           /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/.test(answer) ? answer : null,
         )));
-  const exposureMs = group.exposureMs ?? (await until(ask, `Exposure of ${names} in ms: `, positive));
+  const exposureMs = group.exposureMs ?? (await askUntil(ask, `Exposure of ${names} in ms: `, positive));
   return { ...group, role, lamp, filter, exposureMs };
-}
-
-/** Asks again after an answer that cannot be, at most three times. */
-async function until<T>(ask: Ask, question: string, read: (answer: string) => T | null): Promise<T | null> {
-  for (let k = 0; k < MOST_TRIES; k++) {
-    const answer = (await ask(k === 0 ? question : `That cannot be. ${question}`)).trim();
-    if (answer === '') return null;
-    const value = read(answer);
-    if (value !== null) return value;
-  }
-  return null;
 }
 
 function positive(answer: string): number | null {

@@ -1,4 +1,5 @@
-export { type Ask, askForMissing } from './askForMissing.js';
+export { askForMissing } from './askForMissing.js';
+export type { Ask } from './askUntil.js';
 export { exposureFromFile } from './exposureFromFile.js';
 export { exposureFromName } from './exposureFromName.js';
 export { filePatterns } from './filePatterns.js';
@@ -6,6 +7,9 @@ export { guessFromName } from './guessFromName.js';
 export { linesFromId } from './linesFromId.js';
 export { listFrameFiles } from './listFrameFiles.js';
 export { notebookTemplate } from './notebookTemplate.js';
+export { type Claim, readClaim } from './readClaim.js';
+export { type Price, readPrice } from './readPrice.js';
 export { type SessionDraft, sessionDraft } from './sessionDraft.js';
 export { surveyFolder } from './surveyFolder.js';
-export type { FolderSurvey, FrameGroup, FrameRole, NameGuess } from './types.js';
+export { type StatedTime, timeFromFile } from './timeFromFile.js';
+export type { DayGuess, FilterFacts, FolderSurvey, FrameGroup, FrameRole, NameGuess } from './types.js';

@@ -7,7 +7,7 @@ export interface SessionDraft {
   readonly manifest: Readonly<Record<string, unknown>>;
   /** Fields that hold a text beginning with TODO, and roles without frames: place and what is wanted. */
   readonly missing: readonly { readonly place: string; readonly what: string }[];
-  /** What was read from the names and wants a second look. */
+  /** What was read from names and files and wants a second look. */
   readonly guessed: readonly string[];
 }
 
@@ -15,7 +15,7 @@ export interface SessionDraft {
  * The manifest of a session from what is known of it. What is not known becomes a text that begins with TODO in its
  * field, which `halfmax measure` refuses by name.
  *
- * @param title - of the session
+ * @param title - of the session, where the survey has none
  * @param survey - from `surveyFolder`, with answers from `askForMissing`
  * @returns manifest, what is missing, what was guessed
  */
@@ -41,10 +41,10 @@ export function sessionDraft(title: string, survey: FolderSurvey): SessionDraft 
     const what = 'emission lines that the filter is for, such as "H-alpha"';
     if (lines !== null) guessed.push(`filter ${id} is for ${lines.join(', ')}`);
     const place = `filters[${k}].lines`;
-    return { id, label: id, lines: lines ?? [or(null, place, what)] };
+    return { id, label: id, lines: lines ?? [or(null, place, what)], ...survey.facts[id] };
   });
   const all = survey.groups.flatMap(({ files }) => files);
-  const frames = survey.groups.map(({ role, lamp, filter, exposureMs, files }, k) => {
+  const frames = survey.groups.map(({ role, lamp, filter, exposureMs, files, takenAt }, k) => {
     const place = `frames[${k}]`;
     const of = ` of ${namesOf(files)}`;
     if (role !== null) {
@@ -63,6 +63,7 @@ export function sessionDraft(title: string, survey: FolderSurvey): SessionDraft 
         : {}),
       ...(role === 'filtered' ? { filter: or(filter, `${place}.filter`, `id of the filter${of}`) } : {}),
       exposureMs: or(exposureMs, `${place}.exposureMs`, `exposure${of} in ms`),
+      ...(takenAt === null ? {} : { takenAt }),
       files: filePatterns(files, all),
     };
   });
@@ -70,8 +71,17 @@ export function sessionDraft(title: string, survey: FolderSurvey): SessionDraft 
     if (!survey.groups.some((group) => group.role === role))
       missing.push({ place: 'frames', what: `no ${role} frames were recognised` });
   }
+  const recorded = survey.day?.isStated === true ? survey.day.day : null;
+  if (recorded !== null) guessed.push(`frames were taken on ${recorded}`);
   return {
-    manifest: { format: 'halfmax-session/1', title, detector, filters, frames },
+    manifest: {
+      format: 'halfmax-session/1',
+      title: survey.title ?? title,
+      ...(recorded === null ? {} : { recorded }),
+      detector,
+      filters,
+      frames,
+    },
     missing,
     guessed,
   };

@@ -1,20 +1,11 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { BadInputError } from 'halfmax';
-import { readFrameFile } from 'halfmax/session';
-import { exposureFromFile } from './exposureFromFile.js';
+import { dayOfFrames } from './dayOfFrames.js';
 import { guessFromName } from './guessFromName.js';
 import { linesFromId } from './linesFromId.js';
 import { listFrameFiles } from './listFrameFiles.js';
+import { type FileLook, lookAtFile, statedTime } from './lookAtFile.js';
+import { timedGroups } from './timedGroups.js';
+import type { StatedTime } from './timeFromFile.js';
 import type { FolderSurvey, FrameGroup } from './types.js';
-
-/** What one file tells. */
-interface Look {
-  readonly pixels: number;
-  readonly scans: number;
-  readonly highest: number;
-  readonly exposureMs: number | null;
-}
 
 const ROLES = ['dark', 'lamp', 'open', 'filtered', null] as const;
 
@@ -27,16 +18,16 @@ const ROLES = ['dark', 'lamp', 'open', 'filtered', null] as const;
  */
 export function surveyFolder(folder: string): FolderSurvey {
   const remarks: string[] = [];
-  const looks = new Map<string, Look | null>();
+  const looks = new Map<string, FileLook | null>();
   const groups = new Map<string, { guess: ReturnType<typeof guessFromName>; files: string[] }>();
   for (const file of listFrameFiles(folder)) {
     const guess = guessFromName(file);
     const first = [...(groups.get(guess.stem)?.files ?? [])][0];
-    const look = first === undefined ? lookAt(folder, file) : (looks.get(first) ?? null);
+    const look = first === undefined ? lookAtFile(folder, file) : (looks.get(first) ?? null);
     if (first === undefined) looks.set(file, look);
     // A file that holds several frames is a scan of its own, taken at its own time.
     const key = look !== null && look.scans > 1 ? file : guess.stem;
-    if (key === file && !looks.has(file)) looks.set(file, lookAt(folder, file));
+    if (key === file && !looks.has(file)) looks.set(file, lookAtFile(folder, file));
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { guess, files: [file] });
     else group.files.push(file);
@@ -58,19 +49,28 @@ export function surveyFolder(folder: string): FolderSurvey {
     }
     return false;
   });
-  const list = used
+  const named = used
     .map(({ guess: { stem: _, ...guess }, files, look }): FrameGroup => {
       const stated = look?.exposureMs ?? null;
       if (guess.exposureMs !== null && stated !== null && Math.abs(stated / guess.exposureMs - 1) > 0.01)
         remarks.push(
           `${namesOf(files)}: the name says ${guess.exposureMs} ms, the file ${stated} ms; the name is taken.`,
         );
-      return { ...guess, exposureMs: guess.exposureMs ?? stated, files };
+      return { ...guess, exposureMs: guess.exposureMs ?? stated, files, takenAt: null };
     })
     .sort((a, b) => ROLES.indexOf(a.role) - ROLES.indexOf(b.role));
-  if (list.some(({ role }) => role === 'open') && list.some(({ role }) => role === 'filtered'))
+  const times = new Map(
+    named.flatMap(({ files }) =>
+      files.map((file): [string, StatedTime | null] => [file, statedTime(folder, file)]),
+    ),
+  );
+  const list = timedGroups(named, times);
+  const scans = list.filter(({ role }) => role === 'open' || role === 'filtered');
+  if (scans.length > 1 && scans.some(({ takenAt }) => takenAt === null))
     remarks.push(
-      'frames: with takenAt, such as "2026-01-31T20:15:00Z", in the open and filtered entries the drift of the lamp can be taken out.',
+      'frames: files of the open and filtered scans do not state when they were taken, so the drift of the lamp between ' +
+        'two open scans cannot be taken out; where you know the times, give the entries takenAt, such as ' +
+        '"2026-01-31T20:15:00Z".',
     );
   const ids = [...new Set(list.flatMap(({ filter }) => (filter === null ? [] : [filter])))];
   const counts = used.flatMap(({ look }) => (look === null ? [] : [look.highest]));
@@ -80,6 +80,9 @@ export function surveyFolder(folder: string): FolderSurvey {
     highestCounts: counts.length === 0 ? null : Math.max(...counts),
     saturationCounts: null,
     lines: Object.fromEntries(ids.map((id) => [id, linesFromId(id)])),
+    day: dayOfFrames(folder, times),
+    title: null,
+    facts: {},
     remarks,
   };
 }
@@ -87,22 +90,6 @@ export function surveyFolder(folder: string): FolderSurvey {
 /** The first name, and how many more. */
 export function namesOf(files: readonly string[]): string {
   return files.length === 1 ? files[0]! : `${files[0]} and ${files.length - 1} more`;
-}
-
-function lookAt(folder: string, file: string): Look | null {
-  try {
-    const bytes = readFileSync(join(folder, file));
-    const { scans, images } = readFrameFile(bytes, file, null);
-    const counts = [...scans.map((scan) => scan.counts), ...images.map(({ image }) => image.counts)];
-    const pixels = scans[0]?.counts.length ?? images[0]?.image.pixels;
-    if (pixels === undefined) return null;
-    let highest = Number.NEGATIVE_INFINITY;
-    for (const one of counts) for (const value of one) if (value > highest) highest = value;
-    return { pixels, scans: counts.length, highest, exposureMs: exposureFromFile(bytes, file) };
-  } catch (fault) {
-    if (fault instanceof BadInputError || (fault as NodeJS.ErrnoException).code !== undefined) return null;
-    throw fault;
-  }
 }
 
 function mostCommon(numbers: readonly number[]): number | null {

@@ -87,7 +87,7 @@ export function siteOf(stated: Loose, beam: BeamConditions, assumed: string[]): 
     camera: {
       fNumber: beam.sensorFNumbers[0]!,
       centralObstruction: beam.shape.centralObstruction ?? 0,
-      pixelUm: own('pixelUm', 'um', 'pixel'),
+      pixelUm: own('pixelUm', 'µm', 'pixel'),
       readNoise: own('readNoise', 'electrons', 'read noise'),
       darkCurrent: own('darkCurrent', 'electrons/s', 'dark current'),
       opticsTransmittance: number(camera['opticsTransmittance'], 1),
