@@ -9,19 +9,21 @@ import { wrapText } from './wrapText.js';
  *
  * @param reports - one for each image
  * @param comparison - of the images; null for one alone
+ * @param showsMove - whether to say what moving the filter before the corrector would change
  * @returns lines, each ended
  */
 export function haloText(
   reports: readonly HaloReport[],
   comparison: HaloComparison | { readonly absent: string } | null,
+  showsMove: boolean,
 ): string {
-  const lines = reports.flatMap((report, k) => [...(k > 0 ? [''] : []), ...imageLines(report)]);
+  const lines = reports.flatMap((report, k) => [...(k > 0 ? [''] : []), ...imageLines(report, showsMove)]);
   if (comparison !== null) lines.push('', ...comparisonLines(comparison));
   lines.push('A number after ± is one standard uncertainty; [ ] is the interval of 95 %.');
   return `${lines.join('\n')}\n`;
 }
 
-function imageLines(report: HaloReport): string[] {
+function imageLines(report: HaloReport, showsMove: boolean): string[] {
   const { centre, background, masked, coveredPixels } = report;
   const lines = [
     `${report.image}: ${report.frame[0]} x ${report.frame[1]} pixels`,
@@ -56,6 +58,7 @@ function imageLines(report: HaloReport): string[] {
         '    ',
       ),
       ...wrapText('words' in disk.faces ? disk.faces.words : disk.faces.absent, '    '),
+      ...(showsMove ? movedLines(disk.moved) : []),
     );
   });
   if (report.disks.length === 0) lines.push('  no halo found');
@@ -63,8 +66,20 @@ function imageLines(report: HaloReport): string[] {
   if (!('absent' in report.judgements)) {
     for (const { verdict, words } of report.judgements) lines.push(...wrapText(`${verdict}: ${words}`, '  '));
   }
+  for (const words of report.assumed) lines.push(...wrapText(`taken for the limit: ${words}`, '  '));
   for (const note of report.notes) lines.push(...wrapText(note, '  '));
   return lines;
+}
+
+/** What moving the filter before the corrector would change. */
+function movedLines(moved: HaloReport['disks'][number]['moved']): string[] {
+  if ('absent' in moved) return wrapText(`before the corrector: – (${moved.absent})`, '    ');
+  const { diameterUm, movedDiameterUm, magnitudesFainter } = moved;
+  const change = `${Math.abs(magnitudesFainter).toFixed(2)} mag arcsec⁻² ${magnitudesFainter < 0 ? 'brighter' : 'fainter'}`;
+  return wrapText(
+    `before the corrector: ${movedDiameterUm.toFixed(0)} µm across instead of ${diameterUm.toFixed(0)} µm, its surface ${change}`,
+    '    ',
+  );
 }
 
 function limitLines(report: HaloReport): string[] {

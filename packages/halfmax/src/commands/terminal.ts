@@ -25,10 +25,12 @@ export const usageText: string = `halfmax measures narrowband imaging filters fr
 
   halfmax halo IMAGE… --pixel-um S --f-number F --saturation COUNTS [--focal-mm L] [--obstruction E] [--at X,Y]
                [--reach PX] [--exposure S] [--short IMAGE --short-exposure S] [--star-magnitude M --zero-point Z]
-               [--reference IMAGE] [--layers WORDS] [--limit-share P | --limit-surface M] [--false-alarm P]
-               [--draws N] [--seed S] [--json]
+               [--reference IMAGE] [--layers WORDS] [--before-f-number F [--before-mm D]]
+               [--limit-share P | --limit-surface M | --limit-noise WORDS] [--false-alarm P] [--draws N] [--seed S] [--json]
       IMAGE    FITS image of a bright star, one for each filter: finds its halos, or says what could hide
       --layers from the filter to the sensor, such as filter:3:1.52,gap:17.5,window:2:1.52,gap:6 (name:mm:index of glass)
+      --before-f-number, --before-mm  what moving the filter before the corrector would change: light and distance of the faces there
+      --limit-noise  seen above the noise, such as hours:4,electronsPerCount:0.8,sky:0.5,dark:0.002,readNoise:1.5 (sky, dark: electrons/s and pixel)
 
   halfmax --version
   halfmax --help

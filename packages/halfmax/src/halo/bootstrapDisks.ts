@@ -3,8 +3,8 @@ import { quantile, type RandomStream, studentQuantile } from '../numeric/index.j
 import { uncertaintyAlong } from './diskCovariance.js';
 import { disksFrom } from './diskLayout.js';
 import type { DiskStart } from './diskShape.js';
-import type { DiskFit } from './fitDisks.js';
 import type { Misfit } from './fitMisfit.js';
+import type { AnsweringFit } from './fitResponse.js';
 import { solveSymmetric } from './solveSymmetric.js';
 
 /** Numbers of a disk with their uncertainty. Lengths in pixels. */
@@ -26,7 +26,8 @@ const NORMAL_95 = 1.959963984540054;
 
 /**
  * Uncertainties of fitted disks by drawing the sectors anew: each draw takes as many sectors as there are, some twice,
- * some not at all, and solves the normal equations once from the solution.
+ * some not at all, and solves the normal equations once from the solution. Misfit of the rings and the unknown shape of
+ * the edges are drawn with them.
  *
  * @param fit - as fitted
  * @param misfit - of its rings, drawn with each
@@ -38,7 +39,7 @@ const NORMAL_95 = 1.959963984540054;
  * Cost: O(draws x (sectors x p^2 + p^3)).
  */
 export function bootstrapDisks(
-  fit: DiskFit,
+  fit: AnsweringFit,
   misfit: Misfit,
   draws: number,
   stream: RandomStream,
@@ -68,6 +69,8 @@ export function bootstrapDisks(
       const error = sigma * stream.normal();
       for (let k = 0; k < p; k++) right[k]! += error * score[k]!;
     }
+    const edges = stream.normal();
+    for (let k = 0; k < p; k++) right[k]! += edges * fit.edgeScore[k]!;
     const step = solveSymmetric(matrix, right, p, 0);
     if (step === null) continue;
     samples.push(
@@ -115,7 +118,7 @@ export function bootstrapDisks(
 }
 
 /** Derivatives of a number of one disk by the parameters of the fit, by small steps to both sides. */
-function gradientOf(fit: DiskFit, d: number, of: (one: DiskStart) => number): Float64Array {
+function gradientOf(fit: AnsweringFit, d: number, of: (one: DiskStart) => number): Float64Array {
   return fit.parameters.map((value, j) => {
     if (j < fit.begins[d]! || j >= (fit.begins[d + 1] ?? fit.parameters.length)) return 0;
     const step = 1e-5 * Math.max(1e-3, Math.abs(value));

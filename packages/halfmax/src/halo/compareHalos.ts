@@ -4,6 +4,7 @@ import { diskUncertainties } from './diskCovariance.js';
 import type { DiskStart } from './diskShape.js';
 import { fitDisks } from './fitDisks.js';
 import { fitMisfit } from './fitMisfit.js';
+import { fitResponse } from './fitResponse.js';
 import type { HaloResult } from './measureHalo.js';
 
 /** A measured image of the same star through one filter. */
@@ -103,7 +104,7 @@ function shareIn({ result, micrometresPerPixel }: ComparedImage, innerUm: number
     holeFree: false,
     placeFree: false,
   };
-  const here = fitDisks(table, wings, [forced, ...others]);
+  const here = fitResponse(table, wings, fitDisks(table, wings, [forced, ...others]));
   const uncertainty = diskUncertainties(here, fitMisfit(here))[here.begins[0]!]!;
   if (!Number.isFinite(uncertainty)) return absent('the fit does not tell the disk from the wings');
   const flux = diskFlux(here.disks[0]!);

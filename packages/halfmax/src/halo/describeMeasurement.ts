@@ -52,11 +52,10 @@ export function describeMeasurement(found: HaloFindings, units: HaloUnits): Halo
     Number.isFinite(uncertainty)
       ? quantity(value + image.offset[axis] + 1, uncertainty)
       : absent('too little of the star is free of saturation');
-  const count = (bit: number): number => {
-    let sum = 0;
-    for (let k = 0; k < mask.length; k++) if ((mask[k]! & bit) !== 0) sum++;
-    return sum;
-  };
+  const marks = new Int32Array(256);
+  for (let k = 0; k < mask.length; k++) marks[mask[k]!]!++;
+  const count = (bit: number): number =>
+    marks.reduce((sum, number, mark) => sum + ((mark & bit) === 0 ? 0 : number), 0);
   return {
     image: setup.name,
     frame: image.frame,

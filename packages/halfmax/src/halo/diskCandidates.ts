@@ -5,7 +5,7 @@ import { dot, type LeastSquares, takeOut } from './leastSquares.js';
 export interface RawCandidate {
   readonly inner: number;
   readonly outer: number;
-  /** Light in each ring for a surface brightness of 1, over the ring's standard deviation. */
+  /** Light in each ring for a surface brightness of 1; ready for a search, over the ring's standard deviation. */
   readonly column: Float64Array;
 }
 
@@ -31,18 +31,12 @@ const RINGS_BEYOND = 4;
  *
  * @param radius - of the rings, pixels
  * @param width - of the rings, pixels
- * @param variance - of the rings
- * @param blur - standard deviation of the edges, pixels
- * @returns candidates, possibly none
+ * @param blur - softness of the edges, pixels
+ * @returns candidates with the light that they bring to each ring, possibly none
  *
  * Cost: O(rings^2).
  */
-export function rawCandidates(
-  radius: Float64Array,
-  width: Float64Array,
-  variance: Float64Array,
-  blur: number,
-): RawCandidate[] {
+export function candidateDisks(radius: Float64Array, width: Float64Array, blur: number): RawCandidate[] {
   const n = radius.length;
   const candidates: RawCandidate[] = [];
   const first = radius[0]! - width[0]! / 2;
@@ -55,12 +49,30 @@ export function rawCandidates(
       if (hidden) withoutHole = true;
       const inner = hidden ? 0 : hole * outer;
       if (outer - inner < 2.5 * width[i]!) continue;
-      const column = diskColumn({ inner, outer, dx: 0, dy: 0 }, radius, width, blur);
-      for (let k = 0; k < n; k++) column[k]! /= Math.sqrt(variance[k]!);
-      candidates.push({ inner, outer, column });
+      candidates.push({
+        inner,
+        outer,
+        column: diskColumn({ inner, outer, dx: 0, dy: 0 }, radius, width, blur),
+      });
     }
   }
   return candidates;
+}
+
+/**
+ * The same disks over the noise of the rings.
+ *
+ * @param disks - with the light that they bring to each ring
+ * @param variance - of the rings
+ * @returns candidates for a search
+ */
+export function rawCandidates(disks: readonly RawCandidate[], variance: Float64Array): RawCandidate[] {
+  const deviations = variance.map(Math.sqrt);
+  return disks.map(({ inner, outer, column }) => {
+    const weighed = column.slice();
+    for (let k = 0; k < weighed.length; k++) weighed[k]! /= deviations[k]!;
+    return { inner, outer, column: weighed };
+  });
 }
 
 /**

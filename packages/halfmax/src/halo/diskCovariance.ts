@@ -1,10 +1,10 @@
-import type { DiskFit } from './fitDisks.js';
 import type { Misfit } from './fitMisfit.js';
+import type { AnsweringFit } from './fitResponse.js';
 import { solveSymmetric } from './solveSymmetric.js';
 
 /**
- * Standard uncertainties of the parameters of a fit: from what the sectors say apart and from the misfit of the
- * rings, but not less than the noise of the cells gives.
+ * Standard uncertainties of the parameters of a fit: from what the sectors say apart, but not less than the noise of
+ * the cells gives, from the misfit of the rings and from the unknown shape of the disks' edges.
  *
  * @param fit - as fitted
  * @param misfit - of its rings
@@ -13,7 +13,7 @@ import { solveSymmetric } from './solveSymmetric.js';
  * Source: covariance of clustered data: Liang, Zeger, Biometrika 73, 13 (1986); with robust weights: Huber, Proc. Fifth
  * Berkeley Symp. 1, 221 (1967).
  */
-export function diskUncertainties(fit: DiskFit, misfit: Misfit): Float64Array {
+export function diskUncertainties(fit: AnsweringFit, misfit: Misfit): Float64Array {
   const p = fit.parameters.length;
   const along = uncertaintyAlong(fit, misfit);
   return Float64Array.from({ length: p }, (_, j) => {
@@ -30,7 +30,7 @@ export function diskUncertainties(fit: DiskFit, misfit: Misfit): Float64Array {
  * @param misfit - of its rings
  * @returns standard uncertainty of a number, given its derivatives by the parameters; Infinity where nothing is known
  */
-export function uncertaintyAlong(fit: DiskFit, misfit: Misfit): (gradient: Float64Array) => number {
+export function uncertaintyAlong(fit: AnsweringFit, misfit: Misfit): (gradient: Float64Array) => number {
   const p = fit.parameters.length;
   const total = sumOf(fit.matrices, p * p);
   const sectors = fit.scores.length;
@@ -52,8 +52,10 @@ export function uncertaintyAlong(fit: DiskFit, misfit: Misfit): (gradient: Float
       for (let k = 0; k < p; k++) change += row[k]! * score[k]!;
       fromRings += change * change * misfit.extraVariance[i]!;
     });
+    let fromEdges = 0;
+    for (let k = 0; k < p; k++) fromEdges += row[k]! * fit.edgeScore[k]!;
     clustered *= (fit.response ** 2 * sectors) / (sectors - 1);
-    return Math.sqrt(Math.max(clustered, byNoise) + fromRings);
+    return Math.sqrt(Math.max(clustered, byNoise) + fromRings + fromEdges * fromEdges);
   };
 }
 

@@ -1,3 +1,5 @@
+import { normalCdf } from '../numeric/index.js';
+
 /** A uniform disk with a hole, possibly off the star's centre. Lengths in pixels. */
 export interface DiskShape {
   readonly inner: number;
@@ -11,7 +13,7 @@ export interface DiskShape {
 export interface DiskStart extends DiskShape {
   /** Counts a pixel. */
   readonly surface: number;
-  /** Standard deviation of its edges, pixels. */
+  /** Softness of its edges, pixels: standard deviation of the normal law as steep. */
   readonly blur: number;
   /** Whether the outer radius and the blur are fitted. */
   readonly radiusFree: boolean;
@@ -20,13 +22,20 @@ export interface DiskStart extends DiskShape {
 }
 
 /**
- * Share of a place that a disk covers, its edges softened by a normal law, with derivatives.
+ * Share of a place that a disk covers, its edges softened by seeing, with derivatives.
+ *
+ * A disk's edge is blurred as the star is: by a core with wings. It is the line integral of a Moffat profile of power
+ * 4, in closed form, made as steep in the middle as a normal law of the softness. With normal edges, whose wings are
+ * missing, disks come out 1 % too faint.
  *
  * @param shape - of the disk
  * @param x - of the place from the star, pixels
  * @param y - of the place from the star, pixels
- * @param softness - standard deviation of the edges: width of the place and blur, pixels, > 0
+ * @param softness - standard deviation of the normal law as steep: width of the place and blur, pixels, > 0
  * @param out - length 6, filled with the share (0 to 1) and its derivatives by outer, inner, dx, dy, softness
+ *
+ * Source: Moffat, A&A 3, 455 (1969); powers that seeing gives: 4.8 by the theory of turbulence, Trujillo, Aguerri, Cepa,
+ * Gutierrez, MNRAS 328, 977 (2001), 2.5 to 4 in pictures, common practice; these values from memory.
  */
 export function diskShare(shape: DiskShape, x: number, y: number, softness: number, out: Float64Array): void {
   const px = x - shape.dx;
@@ -34,10 +43,10 @@ export function diskShare(shape: DiskShape, x: number, y: number, softness: numb
   const distance = Math.sqrt(px * px + py * py) || 1e-9;
   const outer = (shape.outer - distance) / softness;
   const inner = shape.inner > 0 ? (shape.inner - distance) / softness : Number.NEGATIVE_INFINITY;
-  const outerDensity = density(outer);
-  const innerDensity = density(inner);
+  const outerDensity = edgeDensity(outer);
+  const innerDensity = edgeDensity(inner);
   const along = (outerDensity - innerDensity) / softness;
-  out[0] = below(outer, outerDensity) - below(inner, innerDensity);
+  out[0] = edgeShare(outer) - edgeShare(inner);
   out[1] = outerDensity / softness;
   out[2] = -innerDensity / softness;
   out[3] = (along * px) / distance;
@@ -45,25 +54,57 @@ export function diskShare(shape: DiskShape, x: number, y: number, softness: numb
   out[5] = ((innerDensity === 0 ? 0 : inner * innerDensity) - outer * outerDensity) / softness;
 }
 
-/** Beyond this many standard deviations an edge is over. */
-const EDGE_REACH = 5;
+/** Beyond this many standard deviations an edge is over: 3e-5 of the light is further. */
+export const EDGE_REACH = 10;
 const ROOT_TWO_PI = 2.5066282746310002;
+/** Integral of (1 + u^2)^(-7/2) is 16/15. */
+const HEIGHT = 15 / 16;
+/** Width of the profile over the standard deviation of the normal law as steep. */
+const WIDTH = HEIGHT * ROOT_TWO_PI;
 
-function density(t: number): number {
-  return t > EDGE_REACH || t < -EDGE_REACH ? 0 : Math.exp(-0.5 * t * t) / ROOT_TWO_PI;
+/** Density of light across an edge, t standard deviations within it. */
+function edgeDensity(t: number): number {
+  if (t > EDGE_REACH || t < -EDGE_REACH) return 0;
+  const u = t / WIDTH;
+  const square = 1 / (1 + u * u);
+  return (square * square * square * Math.sqrt(square)) / ROOT_TWO_PI;
 }
 
+/** Share of the light, t standard deviations within an edge: the integral of the density. */
+function edgeShare(t: number): number {
+  if (t > EDGE_REACH) return 1;
+  if (t < -EDGE_REACH) return 0;
+  const u = t / WIDTH;
+  const sine = u / Math.sqrt(1 + u * u);
+  const square = sine * sine;
+  return 0.5 + HEIGHT * sine * (1 - square * (2 / 3 - square / 5));
+}
+
+/** Width of a Moffat profile of power 2.5 over the standard deviation of the normal law as steep. */
+const LOW_WIDTH = (2 / Math.PI) * ROOT_TWO_PI;
+
 /**
- * Normal probability below t, its density given: `normalCdf` to 7.5e-8, many times quicker.
+ * What is not known of a disk's share of a place, the shape of its edges being what seeing and optics make it: from a
+ * Moffat profile of power 2.5 to a normal law, all as steep, each as likely as the other.
  *
- * Source: Abramowitz, Stegun (1964), 26.2.17.
+ * @param shape - of the disk
+ * @param x - of the place from the star, pixels
+ * @param y - of the place from the star, pixels
+ * @param softness - as for `diskShare`
+ * @returns standard uncertainty, with its sign, which is common to all places
+ *
+ * Source: half the range over the root of 3: JCGM 100:2008 (GUM), 4.3.7.
  */
-function below(t: number, densityHere: number): number {
-  if (densityHere === 0) return t > 0 ? 1 : 0;
-  const u = 1 / (1 + 0.2316419 * Math.abs(t));
-  const series = 1.781477937 + u * (-1.821255978 + u * 1.330274429);
-  const tail = densityHere * u * (0.31938153 + u * (-0.356563782 + u * series));
-  return t >= 0 ? 1 - tail : tail;
+export function shareDoubt(shape: DiskShape, x: number, y: number, softness: number): number {
+  const distance = Math.hypot(x - shape.dx, y - shape.dy);
+  const doubt = (t: number): number => {
+    if (t > EDGE_REACH || t < -EDGE_REACH) return 0;
+    const u = t / LOW_WIDTH;
+    const low = 0.5 + (Math.atan(u) + u / (1 + u * u)) / Math.PI;
+    return (low - normalCdf(t)) / 2 / Math.sqrt(3);
+  };
+  const outer = doubt((shape.outer - distance) / softness);
+  return shape.inner > 0 ? outer - doubt((shape.inner - distance) / softness) : outer;
 }
 
 /**
@@ -72,7 +113,7 @@ function below(t: number, densityHere: number): number {
  * @param shape - of the disk
  * @param radius - of the rings, pixels
  * @param width - of the rings, pixels
- * @param blur - standard deviation of the edges, pixels
+ * @param blur - softness of the edges, pixels
  * @returns length of radius, 0 to 1
  */
 export function diskColumn(
@@ -92,7 +133,7 @@ const PLACES = 36;
  * @param shape - of the disk
  * @param radius - of the rings, pixels
  * @param width - of the rings, pixels
- * @param blur - standard deviation of the edges, pixels
+ * @param blur - softness of the edges, pixels
  * @returns three columns, each of the length of radius
  */
 export function diskColumns(
@@ -109,14 +150,25 @@ export function diskColumns(
   ];
   const places = shape.dx === 0 && shape.dy === 0 ? 1 : PLACES;
   const out = new Float64Array(6);
-  for (let s = 0; s < places; s++) {
-    const angle = ((s + 0.5) * 2 * Math.PI) / places;
-    const c = Math.cos(angle);
-    const d = Math.sin(angle);
-    const across = ((shape.dx * d - shape.dy * c) * 2 * Math.PI) / PLACES;
-    for (let i = 0; i < n; i++) {
+  const displaced = Math.hypot(shape.dx, shape.dy);
+  const widest = width.reduce((most, value) => Math.max(most, value), (displaced * 2 * Math.PI) / PLACES);
+  // Further than this from an edge a ring is all in the disk or all out of it.
+  const reach = displaced + EDGE_REACH * Math.sqrt((widest * widest) / 6 + blur * blur);
+  for (let i = 0; i < n; i++) {
+    const r = radius[i]!;
+    const isOutside = r > shape.outer + reach || r < shape.inner - reach;
+    const isInside = r < shape.outer - reach && (shape.inner <= 0 || r > shape.inner + reach);
+    if (isOutside || isInside) {
+      columns[0]![i] = isInside ? 1 : 0;
+      continue;
+    }
+    for (let s = 0; s < places; s++) {
+      const angle = ((s + 0.5) * 2 * Math.PI) / places;
+      const c = Math.cos(angle);
+      const d = Math.sin(angle);
+      const across = ((shape.dx * d - shape.dy * c) * 2 * Math.PI) / PLACES;
       const softness = Math.sqrt((width[i]! ** 2 + across * across) / 12 + blur * blur);
-      diskShare(shape, radius[i]! * c, radius[i]! * d, softness, out);
+      diskShare(shape, r * c, r * d, softness, out);
       for (let k = 0; k < 3; k++) columns[k]![i]! += out[k]! / places;
     }
   }

@@ -2,8 +2,8 @@ import type { DiskStart } from './diskShape.js';
 import type { RingTable } from './ringTable.js';
 
 /**
- * By how much the light at a disk's edge differs from a normally softened one, as a share of its surface brightness:
- * seeing has wings, telescopes are a little out of shape. Found with edges blurred by Moffat profiles.
+ * By how much the light at a disk's edge differs from the one that is fitted, as a share of its surface brightness:
+ * seeing changes its wings, telescopes are a little out of shape. Found with edges of normal and Moffat profiles.
  */
 const EDGE_SHARE = 0.02;
 /** Within how many widths of the edge, as a standard deviation. */

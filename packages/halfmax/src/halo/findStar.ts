@@ -84,13 +84,15 @@ function thickestPatch(
   y1: number,
 ): FoundStar | null {
   const { width, counts } = image;
-  const w = x1 - x0 + 2;
-  const h = y1 - y0 + 2;
+  const box = saturatedBox(image, saturation, x0, y0, x1, y1);
+  if (box === null) return null;
+  // With a margin of one on all sides: steps are then taken from every pixel alike.
+  const w = box.x1 - box.x0 + 2;
+  const h = box.y1 - box.y0 + 2;
   const depth = new Float32Array(w * h);
-  // Outside the image the core is taken to go on: a star cut by the edge is still thickest where its centre is.
   for (let j = 1; j < h - 1; j++) {
     for (let i = 1; i < w - 1; i++) {
-      if (!(counts[(y0 + j - 1) * width + x0 + i - 1]! >= saturation)) continue;
+      if (!(counts[(box.y0 + j - 1) * width + box.x0 + i - 1]! >= saturation)) continue;
       const at = j * w + i;
       depth[at] = Math.min(
         depth[at - 1]! + 1,
@@ -119,7 +121,6 @@ function thickestPatch(
       }
     }
   }
-  if (most === 0) return null;
   const bx = best % w;
   const by = Math.floor(best / w);
   let sum = 0;
@@ -131,11 +132,34 @@ function thickestPatch(
       const weight = depth[j * w + i]! - 0.75 * most;
       if (weight <= 0) continue;
       sum += weight;
-      sx += weight * i;
-      sy += weight * j;
+      sx += weight * (box.x0 - x0 + i);
+      sy += weight * (box.y0 - y0 + j);
     }
   }
   return { place: { x: x0 - 1 + sx / sum, y: y0 - 1 + sy / sum }, saturatedRadius: most };
+}
+
+/** The smallest box that holds all saturated pixels of an area, its ends after the last; null where there are none. */
+function saturatedBox(
+  image: StarImage,
+  saturation: number,
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+): { x0: number; y0: number; x1: number; y1: number } | null {
+  const { width, counts } = image;
+  const box = { x0: x1, y0: y1, x1: x0, y1: y0 };
+  for (let y = y0; y < y1; y++) {
+    for (let x = x0; x < x1; x++) {
+      if (!(counts[y * width + x]! >= saturation)) continue;
+      if (x < box.x0) box.x0 = x;
+      if (x >= box.x1) box.x1 = x + 1;
+      if (y < box.y0) box.y0 = y;
+      box.y1 = y + 1;
+    }
+  }
+  return box.x1 > box.x0 ? box : null;
 }
 
 function brightestPixels(

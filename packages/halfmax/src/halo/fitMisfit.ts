@@ -1,4 +1,4 @@
-import type { DiskFit } from './fitDisks.js';
+import type { AnsweringFit } from './fitResponse.js';
 import { medianOf } from './medianOf.js';
 
 /** How far the rings lie from the model beyond their noise. */
@@ -22,7 +22,7 @@ const BRIGHT = 5;
  * @param fit - as fitted
  * @returns what to add to the noise of the rings
  */
-export function fitMisfit(fit: DiskFit): Misfit {
+export function fitMisfit(fit: AnsweringFit): Misfit {
   const n = fit.ringResidual.length;
   const bright: number[] = [];
   const faint: number[] = [];

@@ -101,7 +101,7 @@ function sectorSums(
     list.length > 0 ? list.reduce((sum, r) => sum + r, 0) / list.length : k + 0.5,
   );
   const last = Math.floor(outer) - 1;
-  const floor = medianOf(Array.from(level.subarray(Math.max(0, last - 2), last + 1)));
+  const floor = medianOf(level.subarray(Math.max(0, last - 2), last + 1));
   const noise = medianOf(lists[last]!.map((value) => Math.abs(value - level[last]!)));
   const sums = new Float64Array(SECTORS * 5);
   for (const { value, dx, dy, r } of points) {

@@ -1,5 +1,7 @@
 import { medianOf } from './medianOf.js';
+import { patchSearch } from './patchSearch.js';
 import type { PolarGrid } from './polarGrid.js';
+import { rowCells } from './rowCells.js';
 import {
   PIXEL_HOT,
   PIXEL_NEIGHBOUR,
@@ -60,50 +62,77 @@ export function maskOutliers(
   plane: Place,
   core: number,
 ): Uint8Array {
-  const { boxX, boxY, boxWidth, boxHeight, cellOf, medians, sectors, rings } = grid;
+  const { boxX, boxY, boxWidth, boxHeight, medians, sectors, rings } = grid;
   const { width, height, counts } = image;
-  const noise = ringNoise(grid);
-  const background = medianOf(Array.from(medians.subarray(Math.floor(rings * 0.8) * sectors)));
-  const { expected, slope, offset } = cellModel(grid, plane);
+  const background = medianOf(medians.subarray(Math.floor(rings * 0.8) * sectors));
+  const model = cellModel(grid, plane, core);
+  const cellsAt = rowCells(grid.centre, grid.edges, sectors, boxX);
   const result = mask.slice();
-  const deviation = new Float32Array(boxWidth * boxHeight);
-  const known = new Uint8Array(boxWidth * boxHeight);
-  for (let j = 0; j < boxHeight; j++) {
-    const row = (boxY + j) * width + boxX;
-    const dy = boxY + j - grid.centre.y;
-    for (let i = 0; i < boxWidth; i++) {
-      const at = j * boxWidth + i;
-      const cell = cellOf[at]!;
-      if (cell < 0 || mask[row + i] !== 0) continue;
-      const ring = (cell / sectors) | 0;
-      const sigma = noise[ring]!;
-      const middle = expected[cell]!;
-      if (!(sigma > 0) || Number.isNaN(middle) || grid.edges[ring]! < core) continue;
-      const dx = boxX + i - grid.centre.x;
-      const distance = Math.sqrt(dx * dx + dy * dy);
-      const here = middle + slope[ring]! * (distance - offset[ring]!) + plane.x * dx + plane.y * dy;
-      const light = Math.max(0, middle - background);
-      const allowed = (CELL_SHARE + CELL_CURVATURE / (distance * distance)) * light;
-      const beyond = counts[row + i]! - here;
-      // What the cell cannot tell is taken off before noise is reckoned: in a patch it would not average out.
-      const score = (Math.sign(beyond) * Math.max(0, Math.abs(beyond) - allowed)) / sigma;
-      if (Math.abs(score) > HOT_DEVIATION) result[row + i]! |= PIXEL_HOT;
-      deviation[at] = Math.max(-HOT_DEVIATION, Math.min(HOT_DEVIATION, score));
-      known[at] = 1;
-    }
+  const searches = PATCHES.map(({ size, deviation, margin }) =>
+    patchSearch(boxWidth, boxHeight, size, deviation, (i, j) => {
+      spreadMark(result, width, height, (boxY + j) * width + boxX + i, margin, PIXEL_NEIGHBOUR);
+    }),
+  );
+  const cellRow = new Int32Array(boxWidth);
+  const deviation = new Float32Array(boxWidth);
+  const known = new Uint8Array(boxWidth);
+  for (let y = boxY; y < boxY + boxHeight; y++) {
+    const row = y * width + boxX;
+    const end = row + boxWidth;
+    cellsAt(y, cellRow);
+    const rowMask = mask.subarray(row, end);
+    const place = { x: boxX - grid.centre.x, y: y - grid.centre.y };
+    judgeRow(cellRow, rowMask, counts.subarray(row, end), place, plane, background, model, deviation, known);
+    clipHot(deviation, result.subarray(row, end));
+    for (const search of searches) search.push(deviation, known);
   }
-  for (const { size, deviation: limit, margin } of PATCHES) {
-    const { sums, numbers } = patchSums(deviation, known, boxWidth, boxHeight, size);
-    for (let j = 0; j < boxHeight; j++) {
-      for (let i = 0; i < boxWidth; i++) {
-        const at = j * boxWidth + i;
-        const n = numbers[at]!;
-        if (n < 3 || sums[at]! <= limit * Math.sqrt(n)) continue;
-        spreadMark(result, width, height, (boxY + j) * width + boxX + i, margin, PIXEL_NEIGHBOUR);
-      }
-    }
-  }
+  for (const search of searches) search.finish();
   return result;
+}
+
+/** Deviations of the pixels of a row from their cells, in standard deviations, and which of them are judged. */
+function judgeRow(
+  cellRow: Int32Array,
+  mask: Uint8Array,
+  counts: Float32Array | Float64Array,
+  left: Place,
+  plane: Place,
+  background: number,
+  model: CellModel,
+  deviation: Float32Array,
+  known: Uint8Array,
+): void {
+  const { expected, sigma, slope, offset } = model;
+  const dy = left.y;
+  for (let i = 0; i < cellRow.length; i++) {
+    const cell = cellRow[i]!;
+    deviation[i] = 0;
+    known[i] = 0;
+    if (cell < 0 || mask[i] !== 0) continue;
+    const noise = sigma[cell]!;
+    if (noise === 0) continue;
+    const middle = expected[cell]!;
+    const dx = left.x + i;
+    const distance = Math.sqrt(dx * dx + dy * dy);
+    const here = middle + slope[cell]! * (distance - offset[cell]!) + plane.x * dx + plane.y * dy;
+    const light = Math.max(0, middle - background);
+    const allowed = (CELL_SHARE + CELL_CURVATURE / (distance * distance)) * light;
+    const beyond = counts[i]! - here;
+    // What the cell cannot tell is taken off before noise is reckoned: in a patch it would not average out.
+    const score = Math.max(0, Math.abs(beyond) - allowed) / noise;
+    deviation[i] = beyond < 0 ? -score : score;
+    known[i] = 1;
+  }
+}
+
+/** Marks the pixels of a row that are hot, and holds their deviations to the limit. */
+function clipHot(deviation: Float32Array, result: Uint8Array): void {
+  for (let i = 0; i < result.length; i++) {
+    const here = deviation[i]!;
+    if (here <= HOT_DEVIATION && here >= -HOT_DEVIATION) continue;
+    result[i]! |= PIXEL_HOT;
+    deviation[i] = here > 0 ? HOT_DEVIATION : -HOT_DEVIATION;
+  }
 }
 
 /** Noise of a single pixel in each ring: the median of its cells' spreads, rings with too few pixels as the next. */
@@ -123,98 +152,48 @@ export function ringNoise(grid: PolarGrid): Float64Array {
   return noise;
 }
 
-/** Level of each cell without the plane, radial slope and middle of each ring. */
-function cellModel(
-  grid: PolarGrid,
-  plane: Place,
-): { expected: Float64Array; slope: Float64Array; offset: Float64Array } {
+/** What is expected of the pixels of each cell. */
+interface CellModel {
+  /** Level without the plane, counts. */
+  readonly expected: Float64Array;
+  /** Noise of a pixel, counts; 0 where pixels are not judged. */
+  readonly sigma: Float64Array;
+  /** Radial slope, counts a pixel, and the radius where the level holds, pixels. */
+  readonly slope: Float64Array;
+  readonly offset: Float64Array;
+}
+
+function cellModel(grid: PolarGrid, plane: Place, core: number): CellModel {
   const { rings, sectors, medians, edges } = grid;
-  const expected = new Float64Array(rings * sectors);
+  const noise = ringNoise(grid);
+  const cells = rings * sectors;
+  const expected = new Float64Array(cells);
+  const sigma = new Float64Array(cells);
+  const slope = new Float64Array(cells);
+  const offset = new Float64Array(cells);
   const level = new Float64Array(rings);
-  const offset = new Float64Array(rings);
-  const slope = new Float64Array(rings);
+  const middle = (ring: number): number => (edges[ring]! + edges[ring + 1]!) / 2;
   for (let i = 0; i < rings; i++) {
-    offset[i] = (edges[i]! + edges[i + 1]!) / 2;
     const values: number[] = [];
     for (let s = 0; s < sectors; s++) {
       const cell = i * sectors + s;
       const angle = ((s + 0.5) * 2 * Math.PI) / sectors;
-      const along = offset[i]! * (plane.x * Math.cos(angle) + plane.y * Math.sin(angle));
+      const along = middle(i) * (plane.x * Math.cos(angle) + plane.y * Math.sin(angle));
       expected[cell] = medians[cell]! - along;
-      if (!Number.isNaN(expected[cell]!)) values.push(expected[cell]!);
+      if (Number.isNaN(expected[cell]!)) continue;
+      values.push(expected[cell]!);
+      if (noise[i]! > 0 && edges[i]! >= core) sigma[cell] = noise[i]!;
     }
     level[i] = values.length > 0 ? medianOf(values) : Number.NaN;
   }
   for (let i = 0; i < rings; i++) {
     const a = Math.max(0, i - 1);
     const b = Math.min(rings - 1, i + 1);
-    const rise = (level[b]! - level[a]!) / (offset[b]! - offset[a]!);
-    slope[i] = Number.isFinite(rise) ? rise : 0;
+    const rise = (level[b]! - level[a]!) / (middle(b) - middle(a));
+    slope.fill(Number.isFinite(rise) ? rise : 0, i * sectors, (i + 1) * sectors);
+    offset.fill(middle(i), i * sectors, (i + 1) * sectors);
   }
-  return { expected, slope, offset };
-}
-
-/** Sums over squares about every place, and how many values each holds. */
-function patchSums(
-  values: Float32Array,
-  known: Uint8Array,
-  width: number,
-  height: number,
-  size: number,
-): { sums: Float32Array; numbers: Uint8Array } {
-  const half = size >> 1;
-  const rows = new Float32Array(values.length);
-  const rowNumbers = new Uint8Array(values.length);
-  for (let j = 0; j < height; j++) {
-    let sum = 0;
-    let n = 0;
-    const start = j * width;
-    const end = start + width;
-    for (let at = start; at < Math.min(end, start + half); at++) {
-      sum += values[at]!;
-      n += known[at]!;
-    }
-    for (let at = start; at < end; at++) {
-      const enters = at + half;
-      const leaves = at - half - 1;
-      if (enters < end) {
-        sum += values[enters]!;
-        n += known[enters]!;
-      }
-      if (leaves >= start) {
-        sum -= values[leaves]!;
-        n -= known[leaves]!;
-      }
-      rows[at] = sum;
-      rowNumbers[at] = n;
-    }
-  }
-  const sums = new Float32Array(values.length);
-  const numbers = new Uint8Array(values.length);
-  const column = new Float64Array(width);
-  const columnNumbers = new Int32Array(width);
-  for (let j = -half; j < height; j++) {
-    const enters = (j + half) * width;
-    const leaves = (j - half - 1) * width;
-    if (j + half < height) {
-      for (let i = 0; i < width; i++) {
-        column[i]! += rows[enters + i]!;
-        columnNumbers[i]! += rowNumbers[enters + i]!;
-      }
-    }
-    if (j - half - 1 >= 0) {
-      for (let i = 0; i < width; i++) {
-        column[i]! -= rows[leaves + i]!;
-        columnNumbers[i]! -= rowNumbers[leaves + i]!;
-      }
-    }
-    if (j < 0) continue;
-    for (let i = 0; i < width; i++) {
-      sums[j * width + i] = column[i]!;
-      numbers[j * width + i] = columnNumbers[i]!;
-    }
-  }
-  return { sums, numbers };
+  return { expected, sigma, slope, offset };
 }
 
 function spreadMark(

@@ -51,13 +51,14 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
   requireRoom(image, centre, found.place, found.saturatedRadius, name);
   const outer = ringReach(image, centre, setup, notes);
   const edges = ringEdges(outer);
-  let grid = polarGrid(image, saturatedMask, centre, edges, SECTORS);
+  const room = new Float32Array(image.counts.length);
+  let grid = polarGrid(image, saturatedMask, centre, edges, SECTORS, room);
   let core = coreRadius(image, saturatedMask, centre, found.saturatedRadius);
   const plane = ringTable(grid, core).plane;
   const mask = maskOutliers(image, saturatedMask, grid, plane, core);
   centre = locateCentre(image, mask, centre, found.saturatedRadius, plane);
   core = coreRadius(image, mask, centre, found.saturatedRadius);
-  grid = polarGrid(image, mask, centre, edges, SECTORS);
+  grid = polarGrid(image, mask, centre, edges, SECTORS, room);
   const search = searchDisks(
     grid,
     core,

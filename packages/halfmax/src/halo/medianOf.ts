@@ -6,11 +6,13 @@ import { selectOrder } from './selectOrder.js';
  * @param values - any length
  * @returns the median, NaN where there is no number
  */
-export function medianOf(values: readonly number[]): number {
-  const list = Float64Array.from(values.filter((value) => !Number.isNaN(value)));
-  if (list.length === 0) return Number.NaN;
-  const half = list.length >> 1;
-  const upper = selectOrder(list, 0, list.length, half);
-  if (list.length % 2 === 1) return upper;
+export function medianOf(values: ArrayLike<number>): number {
+  const list = new Float64Array(values.length);
+  let n = 0;
+  for (let k = 0; k < values.length; k++) if (!Number.isNaN(values[k]!)) list[n++] = values[k]!;
+  if (n === 0) return Number.NaN;
+  const half = n >> 1;
+  const upper = selectOrder(list, 0, n, half);
+  if (n % 2 === 1) return upper;
   return (upper + selectOrder(list, 0, half, half - 1)) / 2;
 }

@@ -43,13 +43,31 @@ describe('polarGrid', () => {
     );
   });
 
+  it('gives the same in memory that was used before', () => {
+    const image = starImage(width, height, counts);
+    const room = new Float32Array(width * height).fill(7);
+    const again = polarGrid(
+      image,
+      mask,
+      { x: centre[0], y: centre[1] },
+      Float64Array.from(edges),
+      sectors,
+      room,
+    );
+    expect(again).toEqual(grid);
+  });
+
   it('leaves the image as it was', () => {
     expect(counts).toEqual(before);
   });
 
-  it('refuses a mask of another size and too few sectors', () => {
+  it('refuses a mask of another size too few sectors and too little room', () => {
     const image = starImage(4, 4, new Float32Array(16));
     expect(() => polarGrid(image, new Uint8Array(3), { x: 1, y: 1 }, ringEdges(2), 8)).toThrow('mask of 16');
     expect(() => polarGrid(image, new Uint8Array(16), { x: 1, y: 1 }, ringEdges(2), 3)).toThrow('4 sectors');
+    const room = new Float32Array(15);
+    expect(() => polarGrid(image, new Uint8Array(16), { x: 1, y: 1 }, ringEdges(2), 8, room)).toThrow(
+      'room for 16',
+    );
   });
 });

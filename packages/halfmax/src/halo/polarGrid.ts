@@ -1,4 +1,5 @@
 import { normalQuantile } from '../numeric/index.js';
+import { rowCells } from './rowCells.js';
 import { selectOrder } from './selectOrder.js';
 import type { Place, StarImage } from './starImage.js';
 
@@ -21,8 +22,7 @@ export interface PolarGrid {
   readonly pixelsInImage: Int32Array;
   /** Mean distance of the pixels used from the centre, pixels. */
   readonly radius: Float64Array;
-  /** Cell of every pixel of the box from `boxX`, `boxY`, `boxWidth` wide; -1 outside the rings. */
-  readonly cellOf: Int32Array;
+  /** Box of the pixels that the rings reach. */
   readonly boxX: number;
   readonly boxY: number;
   readonly boxWidth: number;
@@ -46,8 +46,9 @@ function middleHalfWidth(n: number): number {
  * @param centre - of the rings, in pixels of the image
  * @param edges - ring edges, pixels, increasing from 0
  * @param sectors - number of sectors, the first begins at angle 0 (+x) and runs towards +y
- * @returns cells and the cell of each pixel
- * @throws {RangeError} a mask of another length, fewer than 4 sectors
+ * @param room - to work in, at least as long as the image: memory used before is quicker than new; left out: made
+ * @returns cells
+ * @throws {RangeError} a mask of another length, fewer than 4 sectors, too little room
  *
  * Cost: O(pixels within the last ring).
  */
@@ -57,12 +58,15 @@ export function polarGrid(
   centre: Place,
   edges: Float64Array,
   sectors: number,
+  room?: Float32Array,
 ): PolarGrid {
   const { width, height, counts: source } = image;
   if (mask.length !== source.length)
     throw new RangeError(`polarGrid requires a mask of ${source.length}, got ${mask.length}`);
   if (!Number.isInteger(sectors) || sectors < 4)
     throw new RangeError(`polarGrid requires at least 4 sectors, got ${sectors}`);
+  if (room !== undefined && room.length < source.length)
+    throw new RangeError(`polarGrid requires room for ${source.length}, got ${room.length}`);
   const rings = edges.length - 1;
   const cells = rings * sectors;
   const outer = edges[rings]!;
@@ -70,76 +74,46 @@ export function polarGrid(
   const boxY = Math.max(0, Math.ceil(centre.y - outer));
   const boxWidth = Math.max(0, Math.min(width - 1, Math.floor(centre.x + outer)) - boxX + 1);
   const boxHeight = Math.max(0, Math.min(height - 1, Math.floor(centre.y + outer)) - boxY + 1);
-  const cellOf = new Int32Array(boxWidth * boxHeight);
   const pixels = new Int32Array(cells);
   const pixelsInImage = new Int32Array(cells);
   const radius = new Float64Array(cells);
-  const squares = edges.map((edge) => edge * edge);
-  const limits = squares[rings]!;
-  const boundaries = Float64Array.from({ length: sectors + 1 }, (_, s) => (s * 2 * Math.PI) / sectors);
-  // Rows are walked from left to right: ring and sector change step by step, without an arc tangent for each pixel.
-  for (let j = 0; j < boxHeight; j++) {
-    const dy = boxY + j - centre.y;
-    const crossings = rowCrossings(dy, boundaries);
-    let next = 0;
-    let ring = rings - 1;
-    for (let i = 0; i < boxWidth; i++) {
-      const dx = boxX + i - centre.x;
-      const at = j * boxWidth + i;
-      const square = dx * dx + dy * dy;
-      if (square >= limits) {
-        cellOf[at] = -1;
-        continue;
-      }
-      while (square < squares[ring]!) ring--;
-      while (square >= squares[ring + 1]!) ring++;
-      while (next < crossings.from.length && dx >= crossings.from[next]!) next++;
-      const cell = ring * sectors + crossings.sector[next]!;
-      cellOf[at] = cell;
-      pixelsInImage[cell]!++;
-      if (mask[(boxY + j) * width + boxX + i] !== 0) continue;
-      pixels[cell]!++;
-      radius[cell]! += Math.sqrt(square);
-    }
+  const sums = { pixels, pixelsInImage, radius };
+  const cellsAt = rowCells(centre, edges, sectors, boxX);
+  const cellRow = new Int32Array(boxWidth);
+  // In small functions, called for every row: they are compiled soon, a long one that goes over an image once is not.
+  for (let y = boxY; y < boxY + boxHeight; y++) {
+    const row = y * width + boxX;
+    cellsAt(y, cellRow);
+    countRow(cellRow, mask.subarray(row, row + boxWidth), boxX - centre.x, y - centre.y, sums);
   }
-  const first = new Int32Array(cells + 1);
-  for (let c = 0; c < cells; c++) first[c + 1] = first[c]! + pixels[c]!;
-  const place = first.slice();
-  const sorted = new Float32Array(first[cells]!);
-  for (let j = 0; j < boxHeight; j++) {
-    const row = (boxY + j) * width + boxX;
-    for (let i = 0; i < boxWidth; i++) {
-      const cell = cellOf[j * boxWidth + i]!;
-      if (cell >= 0 && mask[row + i] === 0) sorted[place[cell]!++] = source[row + i]!;
-    }
+  const place = new Int32Array(cells + 1);
+  for (let c = 0; c < cells; c++) place[c + 1] = place[c]! + pixels[c]!;
+  const sorted = room ?? new Float32Array(place[cells]!);
+  for (let y = boxY; y < boxY + boxHeight; y++) {
+    const row = y * width + boxX;
+    const end = row + boxWidth;
+    // Found again: to keep the cells of all pixels would take more time than that.
+    cellsAt(y, cellRow);
+    gatherRow(cellRow, mask.subarray(row, end), source.subarray(row, end), sorted, place);
   }
   const counts = new Float64Array(cells).fill(Number.NaN);
   const medians = new Float64Array(cells).fill(Number.NaN);
-  const widths: number[] = [];
   const spread = new Float64Array(cells).fill(Number.NaN);
-  for (let c = 0; c < cells; c++) {
+  const widths: number[] = [];
+  const most = pixels.reduce((largest, n) => Math.max(largest, n), 0);
+  const values = new Float64Array(most);
+  for (let c = 0, end = 0; c < cells; c++) {
     const n = pixels[c]!;
+    end += n;
     if (n === 0) continue;
     radius[c]! /= n;
-    const from = first[c]!;
-    const to = first[c + 1]!;
-    const half = from + (n >> 1);
-    let middle = selectOrder(sorted, from, to, half);
-    if (n % 2 === 0) middle = (middle + largest(sorted, from, half)) / 2;
-    medians[c] = middle;
-    if (n < 4) {
-      counts[c] = middle;
-      continue;
-    }
-    const low = from + (n >> 2);
-    const high = to - 1 - (n >> 2);
-    const lower = selectOrder(sorted, from, half, Math.min(low, half - 1));
-    const upper = selectOrder(sorted, half, to, Math.max(high, half));
+    for (let k = 0; k < n; k++) values[k] = sorted[end - n + k]!;
+    medians[c] = middleOf(values, n);
+    counts[c] = medians[c]!;
+    if (n < 4) continue;
     widths[n] ??= middleHalfWidth(n);
-    spread[c] = (upper - lower) / widths[n];
-    let sum = 0;
-    for (let k = low; k <= high; k++) sum += sorted[k]!;
-    counts[c] = sum / (high - low + 1);
+    spread[c] = quarters(values, n) / widths[n];
+    counts[c] = middleMean(values, n);
   }
   return {
     centre,
@@ -152,7 +126,6 @@ export function polarGrid(
     pixels,
     pixelsInImage,
     radius,
-    cellOf,
     boxX,
     boxY,
     boxWidth,
@@ -160,39 +133,61 @@ export function polarGrid(
   };
 }
 
-/** Sectors met along a row, left to right, and the place along it where each but the first begins. */
-function rowCrossings(dy: number, boundaries: Float64Array): { from: Float64Array; sector: Int32Array } {
-  const sectors = boundaries.length - 1;
-  const sectorOf = (angle: number): number => {
-    const turned = angle < 0 ? angle + 2 * Math.PI : angle;
-    return Math.min(sectors - 1, Math.floor((turned * sectors) / (2 * Math.PI)));
-  };
-  // On the row through the centre the sector changes at the centre alone.
-  if (dy === 0) return { from: Float64Array.of(0), sector: Int32Array.of(sectorOf(Math.PI), 0) };
-  const from: number[] = [];
-  for (let s = 0; s <= sectors; s++) {
-    const angle = boundaries[s]!;
-    if (
-      dy > 0
-        ? angle > 1e-12 && angle < Math.PI - 1e-12
-        : angle > Math.PI + 1e-12 && angle < 2 * Math.PI - 1e-12
-    )
-      from.push(dy / Math.tan(angle));
+/** Adds the pixels of a row to the numbers of their cells. */
+function countRow(
+  cellRow: Int32Array,
+  mask: Uint8Array,
+  left: number,
+  dy: number,
+  { pixels, pixelsInImage, radius }: Pick<PolarGrid, 'pixels' | 'pixelsInImage' | 'radius'>,
+): void {
+  for (let i = 0; i < cellRow.length; i++) {
+    const cell = cellRow[i]!;
+    if (cell < 0) continue;
+    pixelsInImage[cell]!++;
+    if (mask[i] !== 0) continue;
+    const dx = left + i;
+    pixels[cell]!++;
+    radius[cell]! += Math.sqrt(dx * dx + dy * dy);
   }
-  from.sort((a, b) => a - b);
-  const middles = [...from, Number.POSITIVE_INFINITY].map((end, k) => {
-    const begin = k === 0 ? Number.NEGATIVE_INFINITY : from[k - 1]!;
-    if (begin === Number.NEGATIVE_INFINITY) return end === Number.POSITIVE_INFINITY ? 0 : end - Math.abs(dy);
-    return end === Number.POSITIVE_INFINITY ? begin + Math.abs(dy) : (begin + end) / 2;
-  });
-  return {
-    from: Float64Array.from(from),
-    sector: Int32Array.from(middles, (dx) => sectorOf(Math.atan2(dy, dx))),
-  };
 }
 
-function largest(values: Float32Array, from: number, to: number): number {
-  let most = values[from]!;
-  for (let k = from + 1; k < to; k++) if (values[k]! > most) most = values[k]!;
-  return most;
+/** Puts the pixels of a row to those of their cells. */
+function gatherRow(
+  cellRow: Int32Array,
+  mask: Uint8Array,
+  source: Float32Array | Float64Array,
+  sorted: Float32Array,
+  place: Int32Array,
+): void {
+  for (let i = 0; i < cellRow.length; i++) {
+    const cell = cellRow[i]!;
+    if (cell >= 0 && mask[i] === 0) sorted[place[cell]!++] = source[i]!;
+  }
+}
+
+/** Median of the first n values, which are then parted about it. */
+function middleOf(values: Float64Array, n: number): number {
+  const half = n >> 1;
+  const middle = selectOrder(values, 0, n, half);
+  if (n % 2 === 1) return middle;
+  let most = values[0]!;
+  for (let k = 1; k < half; k++) if (values[k]! > most) most = values[k]!;
+  return (middle + most) / 2;
+}
+
+/** Distance of the quartiles of values that are parted about their median, n >= 4; then the middle half lies together. */
+function quarters(values: Float64Array, n: number): number {
+  const half = n >> 1;
+  const low = n >> 2;
+  const lower = selectOrder(values, 0, half, Math.min(low, half - 1));
+  return selectOrder(values, half, n, Math.max(n - 1 - low, half)) - lower;
+}
+
+function middleMean(values: Float64Array, n: number): number {
+  const low = n >> 2;
+  const high = n - 1 - low;
+  let sum = 0;
+  for (let k = low; k <= high; k++) sum += values[k]!;
+  return sum / (high - low + 1);
 }

@@ -94,7 +94,7 @@ export function ringTable(grid: PolarGrid, core: number, known?: Float64Array): 
   const mean = new Float64Array(n);
   const meanVariance = new Float64Array(n);
   for (let i = 0; i < n; i++) {
-    const beyond = Math.max(0, medianOf(Array.from(excess.subarray(Math.max(0, i - 4), i + 5))));
+    const beyond = Math.max(0, medianOf(excess.subarray(Math.max(0, i - 4), i + 5)));
     for (let s = 0; s < sectors; s++) variance[i * sectors + s]! += beyond;
     const from = i * sectors;
     const values = level.values.subarray(from, from + sectors);
@@ -155,28 +155,36 @@ function levels(table: Cells, plane: Place): { values: Float64Array; median: Flo
   const n = radius.length;
   const values = new Float64Array(counts.length);
   const medians = new Float64Array(n);
-  for (let i = 0; i < n; i++)
-    medians[i] = medianOf(Array.from(counts.subarray(i * sectors, (i + 1) * sectors)));
+  for (let i = 0; i < n; i++) medians[i] = medianOf(counts.subarray(i * sectors, (i + 1) * sectors));
+  const rises = sectorRises(sectors, plane);
   for (let i = 0; i < n; i++) {
     const a = Math.max(0, i - 1);
     const b = Math.min(n - 1, i + 1);
     const slope = b > a ? (medians[b]! - medians[a]!) / (radius[b]! - radius[a]!) : 0;
     for (let s = 0; s < sectors; s++) {
       const k = i * sectors + s;
-      const angle = ((s + 0.5) * 2 * Math.PI) / sectors;
-      const along = cellRadius[k]! * (plane.x * Math.cos(angle) + plane.y * Math.sin(angle));
+      const along = cellRadius[k]! * rises[s]!;
       values[k] = counts[k]! - along - slope * (cellRadius[k]! - radius[i]!);
     }
   }
-  for (let i = 0; i < n; i++)
-    medians[i] = medianOf(Array.from(values.subarray(i * sectors, (i + 1) * sectors)));
+  for (let i = 0; i < n; i++) medians[i] = medianOf(values.subarray(i * sectors, (i + 1) * sectors));
   return { values, median: medians };
+}
+
+/** Rise of the background outwards along each sector, counts a pixel. */
+function sectorRises(sectors: number, plane: Place): Float64Array {
+  return Float64Array.from({ length: sectors }, (_, s) => {
+    const angle = ((s + 0.5) * 2 * Math.PI) / sectors;
+    return plane.x * Math.cos(angle) + plane.y * Math.sin(angle);
+  });
 }
 
 /** Least squares on what the cells differ from their ring's median, outer half of the rings, twice with a clip. */
 function slopeOfBackground(table: Cells): Place {
   const { sectors, radius, cellRadius } = table;
   const n = radius.length;
+  const east = sectorRises(sectors, { x: 1, y: 0 });
+  const north = sectorRises(sectors, { x: 0, y: 1 });
   let plane: Place = { x: 0, y: 0 };
   for (let round = 0; round < 4; round++) {
     const { values, median } = levels(table, plane);
@@ -191,9 +199,8 @@ function slopeOfBackground(table: Cells): Place {
       for (let s = 0; s < sectors; s++) {
         const residual = row[s]!;
         if (!(Math.abs(residual) <= 3.5 * spread)) continue;
-        const angle = ((s + 0.5) * 2 * Math.PI) / sectors;
-        const x = cellRadius[i * sectors + s]! * Math.cos(angle);
-        const y = cellRadius[i * sectors + s]! * Math.sin(angle);
+        const x = cellRadius[i * sectors + s]! * east[s]!;
+        const y = cellRadius[i * sectors + s]! * north[s]!;
         const weight = 1 / (spread * spread || 1);
         xx += weight * x * x;
         xy += weight * x * y;

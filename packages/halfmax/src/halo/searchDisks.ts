@@ -1,12 +1,19 @@
 import type { RandomStream } from '../numeric/index.js';
-import { type DiskCandidate, projectCandidates, rawCandidates } from './diskCandidates.js';
+import {
+  candidateDisks,
+  type DiskCandidate,
+  projectCandidates,
+  type RawCandidate,
+  rawCandidates,
+} from './diskCandidates.js';
 import { diskUncertainties } from './diskCovariance.js';
 import { openHoles, regroupDisks, settleDisks } from './diskReadings.js';
 import type { DiskStart } from './diskShape.js';
 import { falseAlarmLevel } from './falseAlarmLevel.js';
-import { type DiskFit, fitDisks } from './fitDisks.js';
+import { fitDisks } from './fitDisks.js';
 import { fitMisfit, type Misfit } from './fitMisfit.js';
-import { leastSquares } from './leastSquares.js';
+import { type AnsweringFit, fitResponse } from './fitResponse.js';
+import { type LeastSquares, leastSquares } from './leastSquares.js';
 import type { PolarGrid } from './polarGrid.js';
 import { type RingTable, ringTable } from './ringTable.js';
 import { knownColumns, type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
@@ -18,7 +25,7 @@ export interface DiskSearch {
   readonly wings: WingModel;
   /** Powers in the model of the wings; 0 where a reference was used. */
   readonly terms: number;
-  readonly fit: DiskFit;
+  readonly fit: AnsweringFit;
   readonly misfit: Misfit;
   /** Significance that a disk must reach. */
   readonly level: number;
@@ -52,7 +59,8 @@ export function searchDisks(
   const { reference, blur } = options;
   let disks: readonly DiskStart[] = [];
   let level = Number.NaN;
-  const steps: DiskSearch[] = [];
+  const steps: SearchStep[] = [];
+  const shapes = candidateDisks(table.radius, table.width, blur);
   let terms = termsFor(table, options)[0]!;
   for (let k = 0; k <= options.mostDisks; k++) {
     const n = table.radius.length;
@@ -82,29 +90,20 @@ export function searchDisks(
       }
       disks = fit.disks;
     }
-    const raw = rawCandidates(table.radius, table.width, withReference(table, reference), blur);
+    const raw = rawCandidates(shapes, withReference(table, reference));
     const next = scanRings(table, disks, options, raw);
     terms = next.termsWithout;
     wings = wingModel(from, to, terms, reference);
-    const fit = fitDisks(table, wings, disks);
+    const fit = fitResponse(table, wings, fitDisks(table, wings, disks));
     disks = fit.disks;
     const variance = withReference(table, reference);
     const extra = disks.flatMap((disk) => knownColumns(table, disk));
     const base = leastSquares(ringColumns(table.radius, wings, extra), table.mean, variance);
-    const candidates = projectCandidates(raw, base);
-    if (Number.isNaN(level) && candidates.length > 0) {
-      level = falseAlarmLevel(candidates, options.falseAlarm, NOISE_DRAWS, stream);
+    if (Number.isNaN(level)) {
+      const candidates = projectCandidates(raw, base);
+      if (candidates.length > 0) level = falseAlarmLevel(candidates, options.falseAlarm, NOISE_DRAWS, stream);
     }
-    steps.push({
-      table,
-      wings,
-      terms,
-      fit,
-      misfit: fitMisfit(fit),
-      level,
-      candidates,
-      residuals: base.residuals,
-    });
+    steps.push({ table, wings, terms, fit, misfit: fitMisfit(fit), level, raw, base });
     const { candidate } = next;
     if (candidate === null || !(next.significance >= level)) break;
     terms = next.terms;
@@ -123,15 +122,23 @@ export function searchDisks(
       },
     ];
   }
-  for (let k = steps.length - 1; k > 0; k--) if (standsUp(steps[k]!)) return steps[k]!;
-  return steps[0]!;
+  let last = steps.length - 1;
+  while (last > 0 && !standsUp(steps[last]!)) last--;
+  const { raw, base, ...found } = steps[last]!;
+  return { ...found, candidates: projectCandidates(raw, base), residuals: base.residuals };
+}
+
+/** A fit with so many disks, and what is needed to look for another. */
+interface SearchStep extends Omit<DiskSearch, 'candidates' | 'residuals'> {
+  readonly raw: readonly RawCandidate[];
+  readonly base: LeastSquares;
 }
 
 /**
  * Whether each disk of a fit is above the level, misfit and all. One that shrank to the innermost rings is what the wings
  * leave there, not a disk.
  */
-function standsUp(step: DiskSearch): boolean {
+function standsUp(step: SearchStep): boolean {
   const uncertainties = diskUncertainties(step.fit, step.misfit);
   const { radius, width } = step.table;
   const least = radius[0]! - width[0]! / 2 + LEAST_DISK;
