@@ -67,10 +67,10 @@ export function candidateDisks(radius: Float64Array, width: Float64Array, blur: 
  * @returns candidates for a search
  */
 export function rawCandidates(disks: readonly RawCandidate[], variance: Float64Array): RawCandidate[] {
-  const deviations = variance.map(Math.sqrt);
+  const roots = variance.map((value) => 1 / Math.sqrt(value));
   return disks.map(({ inner, outer, column }) => {
     const weighed = column.slice();
-    for (let k = 0; k < weighed.length; k++) weighed[k]! /= deviations[k]!;
+    for (let k = 0; k < weighed.length; k++) weighed[k]! *= roots[k]!;
     return { inner, outer, column: weighed };
   });
 }

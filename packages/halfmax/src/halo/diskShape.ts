@@ -122,7 +122,7 @@ export function diskColumn(
   width: Float64Array,
   blur: number,
 ): Float64Array {
-  return diskColumns(shape, radius, width, blur)[0]!;
+  return firstColumns(shape, radius, width, blur, 1)[0]!;
 }
 
 const PLACES = 36;
@@ -142,12 +142,19 @@ export function diskColumns(
   width: Float64Array,
   blur: number,
 ): [Float64Array, Float64Array, Float64Array] {
+  return firstColumns(shape, radius, width, blur, 3) as [Float64Array, Float64Array, Float64Array];
+}
+
+/** The first of those columns: the thousands of disks of a search need no derivatives. */
+function firstColumns(
+  shape: DiskShape,
+  radius: Float64Array,
+  width: Float64Array,
+  blur: number,
+  count: number,
+): Float64Array[] {
   const n = radius.length;
-  const columns: [Float64Array, Float64Array, Float64Array] = [
-    new Float64Array(n),
-    new Float64Array(n),
-    new Float64Array(n),
-  ];
+  const columns = Array.from({ length: count }, () => new Float64Array(n));
   const places = shape.dx === 0 && shape.dy === 0 ? 1 : PLACES;
   const out = new Float64Array(6);
   const displaced = Math.hypot(shape.dx, shape.dy);
@@ -169,7 +176,7 @@ export function diskColumns(
       const across = ((shape.dx * d - shape.dy * c) * 2 * Math.PI) / PLACES;
       const softness = Math.sqrt((width[i]! ** 2 + across * across) / 12 + blur * blur);
       diskShare(shape, r * c, r * d, softness, out);
-      for (let k = 0; k < 3; k++) columns[k]![i]! += out[k]! / places;
+      for (let k = 0; k < count; k++) columns[k]![i]! += out[k]! / places;
     }
   }
   return columns;

@@ -29,6 +29,8 @@ export interface HaloResult {
 }
 
 const SECTORS = 36;
+/** Of an image with more pixels than this, every other row will do to see what is not of the star. */
+const LARGE = 4_000_000;
 
 /**
  * Measures the halos about a bright star.
@@ -52,7 +54,8 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
   const outer = ringReach(image, centre, setup, notes);
   const edges = ringEdges(outer);
   const room = new Float32Array(image.counts.length);
-  let grid = polarGrid(image, saturatedMask, centre, edges, SECTORS, room);
+  const rowStep = image.counts.length > LARGE ? 2 : 1;
+  let grid = polarGrid(image, saturatedMask, centre, edges, SECTORS, room, rowStep);
   let core = coreRadius(image, saturatedMask, centre, found.saturatedRadius);
   const plane = ringTable(grid, core).plane;
   const mask = maskOutliers(image, saturatedMask, grid, plane, core);

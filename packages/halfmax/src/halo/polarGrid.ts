@@ -47,8 +47,9 @@ function middleHalfWidth(n: number): number {
  * @param edges - ring edges, pixels, increasing from 0
  * @param sectors - number of sectors, the first begins at angle 0 (+x) and runs towards +y
  * @param room - to work in, at least as long as the image: memory used before is quicker than new; left out: made
+ * @param rowStep - 1: all rows; 2: every other one, and so on, where a rough view will do
  * @returns cells
- * @throws {RangeError} a mask of another length, fewer than 4 sectors, too little room
+ * @throws {RangeError} a mask of another length, fewer than 4 sectors, too little room, a step below 1
  *
  * Cost: O(pixels within the last ring).
  */
@@ -59,6 +60,7 @@ export function polarGrid(
   edges: Float64Array,
   sectors: number,
   room?: Float32Array,
+  rowStep = 1,
 ): PolarGrid {
   const { width, height, counts: source } = image;
   if (mask.length !== source.length)
@@ -67,6 +69,8 @@ export function polarGrid(
     throw new RangeError(`polarGrid requires at least 4 sectors, got ${sectors}`);
   if (room !== undefined && room.length < source.length)
     throw new RangeError(`polarGrid requires room for ${source.length}, got ${room.length}`);
+  if (!Number.isInteger(rowStep) || rowStep < 1)
+    throw new RangeError(`polarGrid requires a whole step of rows of at least 1, got ${rowStep}`);
   const rings = edges.length - 1;
   const cells = rings * sectors;
   const outer = edges[rings]!;
@@ -81,7 +85,7 @@ export function polarGrid(
   const cellsAt = rowCells(centre, edges, sectors, boxX);
   const cellRow = new Int32Array(boxWidth);
   // In small functions, called for every row: they are compiled soon, a long one that goes over an image once is not.
-  for (let y = boxY; y < boxY + boxHeight; y++) {
+  for (let y = boxY; y < boxY + boxHeight; y += rowStep) {
     const row = y * width + boxX;
     cellsAt(y, cellRow);
     countRow(cellRow, mask.subarray(row, row + boxWidth), boxX - centre.x, y - centre.y, sums);
@@ -89,7 +93,7 @@ export function polarGrid(
   const place = new Int32Array(cells + 1);
   for (let c = 0; c < cells; c++) place[c + 1] = place[c]! + pixels[c]!;
   const sorted = room ?? new Float32Array(place[cells]!);
-  for (let y = boxY; y < boxY + boxHeight; y++) {
+  for (let y = boxY; y < boxY + boxHeight; y += rowStep) {
     const row = y * width + boxX;
     const end = row + boxWidth;
     // Found again: to keep the cells of all pixels would take more time than that.

@@ -27,6 +27,8 @@ const WHOLE = 8_000_000;
 const REACH = 1400;
 const CHUNK_BYTES = 8 * 1048576;
 const BLOCK = 8;
+/** Rows from one that is looked at for the star to the next. */
+const ROUGH_ROWS = 4;
 
 /**
  * Reads the image of a star from a FITS file, row after row: of a large frame only the surroundings of the star are
@@ -77,7 +79,7 @@ export function readStarImage(path: string, where: string, options: StarImageOpt
   }
 }
 
-/** Goes through rows in chunks; `each` gets every `step`th row decoded. */
+/** Goes through rows in chunks; `each` gets every `step`th row, to be decoded from a column on. */
 function eachRow(
   handle: number,
   header: StarImageHeader,
@@ -85,14 +87,15 @@ function eachRow(
   to: number,
   where: string,
   step: number,
-  each: (row: Float32Array, y: number) => void,
+  each: (decode: (x: number, out: Float32Array) => void, y: number) => void,
 ): void {
   const { width, bytesPerPixel, dataStart } = header;
   const rowBytes = width * bytesPerPixel;
   const rows = step * Math.max(1, Math.floor(CHUNK_BYTES / rowBytes / step));
   const buffer = new Uint8Array(rows * rowBytes);
   const decode = starRowDecoder(header, buffer);
-  const row = new Float32Array(width);
+  let start = 0;
+  const decodeFrom = (x: number, out: Float32Array): void => decode.row(start + x, out);
   for (let y = from; y < to; y += rows) {
     const bytes = Math.min(rows, to - y) * rowBytes;
     let filled = 0;
@@ -103,8 +106,8 @@ function eachRow(
     }
     decode.turn(bytes);
     for (let k = 0; k < bytes / rowBytes; k += step) {
-      decode.row(k * width, row);
-      each(row, y + k);
+      start = k * width;
+      each(decodeFrom, y + k);
     }
   }
 }
@@ -119,8 +122,8 @@ function readWindow(
   where: string,
 ): Float32Array {
   const counts = new Float32Array(width * height);
-  eachRow(handle, header, y0, y0 + height, where, 1, (row, y) => {
-    counts.set(row.subarray(x0, x0 + width), (y - y0) * width);
+  eachRow(handle, header, y0, y0 + height, where, 1, (decode, y) => {
+    decode(x0, counts.subarray((y - y0) * width, (y - y0 + 1) * width));
   });
   return counts;
 }
@@ -135,13 +138,23 @@ function roughStar(handle: number, header: StarImageHeader, saturation: number, 
   const down = Math.ceil(height / BLOCK);
   const light = new Float32Array(across * down);
   const full = new Uint8Array(across * down);
-  eachRow(handle, header, 0, height, where, 2, (row, y) => {
+  const row = new Float32Array(width);
+  eachRow(handle, header, 0, height, where, ROUGH_ROWS, (decode, y) => {
+    decode(0, row);
     const start = Math.floor(y / BLOCK) * across;
-    for (let x = 0; x < width; x++) {
-      const value = row[x]!;
-      const at = start + (x >> 3);
-      if (value >= saturation) full[at]!++;
-      if (!Number.isNaN(value)) light[at]! += Math.min(value, saturation);
+    for (let i = 0; i < across; i++) {
+      const end = Math.min(width, (i + 1) * BLOCK);
+      let number = 0;
+      let sum = 0;
+      for (let x = i * BLOCK; x < end; x++) {
+        const value = row[x]!;
+        if (value >= saturation) {
+          number++;
+          sum += saturation;
+        } else if (!Number.isNaN(value)) sum += value;
+      }
+      full[start + i]! += number;
+      light[start + i]! += sum;
     }
   });
   let best = 0;
@@ -158,7 +171,7 @@ function roughStar(handle: number, header: StarImageHeader, saturation: number, 
           sum += light[at]!;
         }
       }
-      // Half a dozen full pixels in every other row are hits, no star.
+      // Fewer full pixels than half a dozen in those rows are hits, no star.
       const count = number < 6 ? 0 : number;
       if (count < most || (count === most && sum <= mostLight)) continue;
       most = count;
