@@ -48,12 +48,12 @@ beforeAll(() => {
 });
 
 describe('README.md, DEVELOPERS.md and the package README', () => {
-  it('hold code that runs on the built package and gives what it says', () => {
+  it('hold code that runs on the built package and gives what it says', { tags: ['long'] }, () => {
     const examples = codeBlocks.map(({ where, code }): Example => ({ where, code, imports: () => '' }));
     const { checks, faults } = runExamples(examples);
     expect(faults).toEqual([]);
     expect(checks).toBeGreaterThanOrEqual(10);
-  }, 60_000);
+  });
 
   it('hold code that TypeScript accepts', () => {
     expect(typeFaults(codeBlocks.filter(({ language }) => language.startsWith('t')))).toEqual([]);

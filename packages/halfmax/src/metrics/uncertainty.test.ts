@@ -67,7 +67,7 @@ describe('stated uncertainty against the scatter of repeated noise', () => {
   const rectangle = (x: number): number =>
     0.9 * (normalCdf((x + 2.5) / sigma) - normalCdf((x - 2.5) / sigma));
 
-  it('Gaussian of 5 nm', () => holds((x) => 0.9 * 2 ** -(((2 * x) / 5) ** 2), 5, 0.17));
+  it('Gaussian of 5 nm', { tags: ['long'] }, () => holds((x) => 0.9 * 2 ** -(((2 * x) / 5) ** 2), 5, 0.17));
   it('Butterworth k = 3 of 7 nm', { tags: ['long'] }, () => holds(butterworth, 7, 0.17));
   it('rectangle of 5 nm with a line spread of 1.2 nm', { tags: ['long'] }, () => holds(rectangle, 5, 0.25));
 

@@ -96,12 +96,10 @@ describe('the uncertainty of the transmittance against the scatter of 200 simula
     expect(found).toBeLessThan(1.15);
   };
 
-  it.each([
-    ['noise alone, top of the band', bench, top],
-    ['filtered scan nearer to one of the open scans', { ...bench, walk: 0.002, scans: 'offfo' }, top],
-  ])('%s', (_, made, pixel) => within(made, pixel));
+  it('noise alone, top of the band', () => within(bench, top));
 
   it.each([
+    ['filtered scan nearer to one of the open scans', { ...bench, walk: 0.002, scans: 'offfo' }, top],
     ['noise alone, foot of the band', bench, 20],
     ['few darks, foot of the band', { ...bench, darkFrames: 3, frames: 12 }, 20],
     ['random walk of the lamp, two open scans', { ...bench, walk: 0.002 }, top],
