@@ -1,6 +1,6 @@
 import { refuse } from '../errors.js';
 import type { HaloTolerance, NoiseTolerance } from '../halo/index.js';
-import type { HaloContext } from '../measure/index.js';
+import { frameAsImage, type HaloContext, usualPatch } from '../measure/index.js';
 import { HALO_COMMAND, numberOption } from './haloOptions.js';
 import type { CommandWords } from './readOptions.js';
 
@@ -19,7 +19,6 @@ const FIELDS = {
   brighterBy: { needed: false, least: 'any' },
 } as const;
 type Field = keyof typeof FIELDS;
-const PATCH_PIXELS = 100;
 const EXAMPLE =
   '--limit-noise hours:4,electronsPerCount:0.8,sky:0.5,dark:0.002,readNoise:1.5; frameS, pixels, threshold and brighterBy may be added';
 
@@ -52,13 +51,9 @@ export function haloLimit(words: CommandWords): (exposureS: number | null) => Li
         'give the exposure in seconds: the limit on the noise needs it',
       );
     const assumed: string[] = [];
-    if (noise.frameS === undefined) assumed.push(`frames of ${exposureS} s, as the image`);
-    if (noise.pixels === undefined)
-      assumed.push(`a patch of ${PATCH_PIXELS} pixels (common practice, no source)`);
-    return {
-      tolerance: { kind: 'noise', frameS: exposureS, pixels: PATCH_PIXELS, ...noise, exposureS },
-      assumed,
-    };
+    const frameS = noise.frameS ?? frameAsImage(exposureS, assumed);
+    const pixels = noise.pixels ?? usualPatch(assumed);
+    return { tolerance: { ...noise, kind: 'noise', exposureS, frameS, pixels }, assumed };
   };
 }
 

@@ -44,6 +44,7 @@ export {
   starJobs,
 } from './measureStars.js';
 export type { FilterPlaceBefore } from './movedHalo.js';
+export { frameAsImage, usualPatch } from './noiseDefaults.js';
 export {
   type FilterJob,
   type MeasuredSession,

@@ -41,7 +41,7 @@ export function skyOf(
     parts: [{ name: 'measured spectrum', vMagnitude: brightness }],
     assumed:
       site.skyBrightnessUncertainty === undefined
-        ? [`brightness of the sky: good to ${vMagnitudes} mag (${source})`]
+        ? [`brightness of the measured spectrum: good to ${vMagnitudes} mag, as of ${source}`]
         : [],
   };
 }

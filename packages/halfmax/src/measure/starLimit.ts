@@ -5,6 +5,7 @@ import type { BenchConditions, StarEntry } from '../session/benchSession.js';
 import { channelsOf, detectedSky, pixelGrasp, type Sky, weightBySky } from '../sky/index.js';
 import type { Conditions } from './conditions.js';
 import type { CurveTable } from './measurement.js';
+import { frameAsImage, usualPatch } from './noiseDefaults.js';
 
 /** What a limit on the noise takes from the rest of the session. */
 export interface LimitContext {
@@ -21,8 +22,6 @@ export interface StatedLimit {
   readonly tolerance: HaloTolerance | Absent;
   readonly assumed: readonly string[];
 }
-
-const PATCH_PIXELS = 100;
 
 /**
  * The halo limit of a star with every number that it needs: what it leaves out of the noise comes from the site, from
@@ -63,10 +62,9 @@ export function starLimit(star: StarEntry, context: LimitContext): StatedLimit {
       frameS:
         limit.frameS ??
         (frameS === null
-          ? taken(exposureS, `frames of ${exposureS} s, as the image`)
+          ? frameAsImage(exposureS, assumed)
           : taken(frameS, `frames of ${frameS} s, as for the site`)),
-      pixels:
-        limit.pixels ?? taken(PATCH_PIXELS, `a patch of ${PATCH_PIXELS} pixels (common practice, no source)`),
+      pixels: limit.pixels ?? usualPatch(assumed),
     },
     assumed,
   };

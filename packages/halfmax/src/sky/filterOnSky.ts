@@ -47,12 +47,14 @@ export function filterOnSky(
 
   const inPixel = (all: readonly Float64Array[]): Float64Array[] =>
     all.map((one) => one.map((value) => value * grasp));
-  const [background, sameSky, open] = [trials.background, trials.sameSky, trials.open].map(inPixel);
+  const background = inPixel(trials.background);
+  const sameSky = inPixel(trials.sameSky);
+  const open = inPixel(trials.open);
   const meanOver = (of: (channel: number) => number): number =>
     channels.reduce((sum, { share }, channel) => sum + share * of(channel), 0);
   const openSky = meanOver((channel) => trials.openSameSky[channel]! * grasp);
   if (!(openSky > 0)) return absent('the camera sees no light of the sky');
-  const passed = background![0]!.map((_, k) => meanOver((channel) => background![channel]![k]!));
+  const passed = background[0]!.map((_, k) => meanOver((channel) => background[channel]![k]!));
   const skyLimitedFrameS = summaryOf(
     passed.map((value) => (value > 0 ? skyLimitedFrame(value, camera.readNoise) : Number.NaN)),
     FAINT,
@@ -62,7 +64,7 @@ export function filterOnSky(
   const openFrameS = asked ?? skyLimitedFrame(openSky, camera.readNoise);
   const endless = (length: number): number => (length > 0 ? length : Number.POSITIVE_INFINITY);
   const { fromNm, toNm } = options.range ?? { fromNm: 400, toNm: 700 };
-  const share = passed.map((value, k) => value / meanOver((channel) => open![channel]![k]!));
+  const share = passed.map((value, k) => value / meanOver((channel) => open[channel]![k]!));
   return {
     skyTransmittance: summaryOf(share, FAINT),
     effectiveWidthNm: summaryOf(
@@ -87,9 +89,9 @@ export function filterOnSky(
         arriving,
         strength,
         transmittance,
-        background: background!,
-        sameSky: sameSky!,
-        open: open!,
+        background,
+        sameSky,
+        open,
         frameS: endless(frameS),
         openFrameS: endless(openFrameS),
         goal,

@@ -59,8 +59,7 @@ export function detectedParts(sky: Sky | UncertainSky, ...responses: readonly Re
  * @param stream - number of the stream: strengths of different streams are independent
  * @returns factors above 0
  * @throws {RangeError} an uncertainty below 0
- * Source: a strength cannot be below 0, so its logarithm is taken as normal (GUM-6:2020, 11.10 names such positive
- * quantities; from memory).
+ * Source: own choice: a strength cannot be below 0, so its logarithm is taken as normal.
  */
 export function strengthTrials(
   relative: number,
