@@ -33,7 +33,14 @@ describe('the published package', () => {
   });
 
   it('holds nothing but built sources: no tests, no build records, nothing left over from a deleted file', () => {
-    const built = files.filter((path) => path.startsWith('dist/'));
+    const program = files.filter((path) => path.startsWith('dist/program/'));
+    const parts = program.filter((path) => /^dist\/program\/part-[A-Z0-9]+\.js$/.test(path));
+    const code = program.map((path) => readFileSync(join(packageFolder, path), 'utf8')).join('\n');
+    expect(parts.filter((path) => !code.includes(`./${path.slice('dist/program/'.length)}`))).toEqual([]);
+    expect(program.filter((path) => !parts.includes(path)).sort()).toEqual(
+      ['blockWorker', 'cli', 'measureWorker'].map((name) => `dist/program/${name}.js`),
+    );
+    const built = files.filter((path) => path.startsWith('dist/') && !program.includes(path));
     const strays = built.filter((path) => {
       const source = path.replace(/^dist\//, 'src/').replace(/(\.d\.ts|\.js)$/, '.ts');
       return /\.(test|bench)\./.test(path) || !existsSync(join(packageFolder, source));

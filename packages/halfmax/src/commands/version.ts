@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 
 /**
  * Version of the package, from its package.json.
@@ -6,6 +6,6 @@ import { readFileSync } from 'node:fs';
  * @returns such as `0.1.0`
  */
 export function packageVersion(): string {
-  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
-  return (JSON.parse(text) as { version: string }).version;
+  const manifest = createRequire(import.meta.url)('halfmax/package.json') as { version: string };
+  return manifest.version;
 }

@@ -1,5 +1,6 @@
 import { absent, isAbsent, type Measured, type Quantity, quantity } from '../metrics/index.js';
 import { diskFlux } from './bootstrapDisks.js';
+import { staticCells } from './diskCells.js';
 import { diskUncertainties } from './diskCovariance.js';
 import type { DiskStart } from './diskShape.js';
 import { fitDisks } from './fitDisks.js';
@@ -104,7 +105,8 @@ function shareIn({ result, micrometresPerPixel }: ComparedImage, innerUm: number
     holeFree: false,
     placeFree: false,
   };
-  const here = fitResponse(table, wings, fitDisks(table, wings, [forced, ...others]));
+  const cells = staticCells(table, wings);
+  const here = fitResponse(table, cells, fitDisks(table, cells, [forced, ...others]));
   const uncertainty = diskUncertainties(here, fitMisfit(here))[here.begins[0]!]!;
   if (!Number.isFinite(uncertainty)) return absent('the fit does not tell the disk from the wings');
   const flux = diskFlux(here.disks[0]!);

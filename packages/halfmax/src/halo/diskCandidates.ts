@@ -1,22 +1,20 @@
 import { type DiskShape, diskColumn } from './diskShape.js';
-import { dot, type LeastSquares, takeOut } from './leastSquares.js';
+import { dot, dotFrom, type LeastSquares, takeOut } from './leastSquares.js';
 
 /** A disk that could be there, as the rings would show it. */
 export interface RawCandidate {
   readonly inner: number;
   readonly outer: number;
-  /** Light in each ring for a surface brightness of 1; ready for a search, over the ring's standard deviation. */
+  /** First ring that its light reaches. */
+  readonly first: number;
+  /** Light in each ring from that one on for a surface brightness of 1; ready for a search, over the ring's standard deviation. */
   readonly column: Float64Array;
 }
 
-/** The same made ready for the search. */
-export interface DiskCandidate {
-  readonly inner: number;
-  readonly outer: number;
-  /** Its rings without what background and wings can imitate, of unit length. */
-  readonly direction: Float64Array;
-  /** Standard uncertainty of its surface brightness, counts a pixel. */
-  readonly uncertainty: number;
+/** A disk that would be seen. */
+export interface DiskCandidate extends RawCandidate {
+  /** Length of what background and wings cannot imitate of its column. */
+  readonly own: number;
 }
 
 /** Holes that are tried, as a share of the outer radius. */
@@ -49,11 +47,7 @@ export function candidateDisks(radius: Float64Array, width: Float64Array, blur: 
       if (hidden) withoutHole = true;
       const inner = hidden ? 0 : hole * outer;
       if (outer - inner < 2.5 * width[i]!) continue;
-      candidates.push({
-        inner,
-        outer,
-        column: diskColumn({ inner, outer, dx: 0, dy: 0 }, radius, width, blur),
-      });
+      candidates.push(lit(inner, outer, diskColumn({ inner, outer, dx: 0, dy: 0 }, radius, width, blur)));
     }
   }
   return candidates;
@@ -68,11 +62,20 @@ export function candidateDisks(radius: Float64Array, width: Float64Array, blur: 
  */
 export function rawCandidates(disks: readonly RawCandidate[], variance: Float64Array): RawCandidate[] {
   const roots = variance.map((value) => 1 / Math.sqrt(value));
-  return disks.map(({ inner, outer, column }) => {
+  return disks.map(({ inner, outer, first, column }) => {
     const weighed = column.slice();
-    for (let k = 0; k < weighed.length; k++) weighed[k]! *= roots[k]!;
-    return { inner, outer, column: weighed };
+    for (let k = 0; k < weighed.length; k++) weighed[k]! *= roots[first + k]!;
+    return { inner, outer, first, column: weighed };
   });
+}
+
+/** A candidate with the rings that its light reaches: most disks of a search reach few of them. */
+function lit(inner: number, outer: number, whole: Float64Array): RawCandidate {
+  let first = 0;
+  let end = whole.length;
+  while (first < end && whole[first] === 0) first++;
+  while (end > first && whole[end - 1] === 0) end--;
+  return { inner, outer, first, column: whole.slice(first, end) };
 }
 
 /**
@@ -98,13 +101,13 @@ export function rawHoles(
     if (inner > 0.92 * disk.outer) break;
     const column = diskColumn({ ...disk, inner: 0, outer: inner }, radius, width, blur);
     for (let k = 0; k < column.length; k++) column[k]! /= -Math.sqrt(variance[k]!);
-    holes.push({ inner, outer: disk.outer, column });
+    holes.push(lit(inner, disk.outer, column));
   }
   return holes;
 }
 
 /**
- * Takes out of each candidate what background, wings and known disks can imitate.
+ * Candidates of which background, wings and known disks leave enough to be seen.
  *
  * @param raw - candidates
  * @param base - fit of background, wings and known disks
@@ -112,15 +115,29 @@ export function rawHoles(
  *
  * Cost: O(candidates x rings x columns).
  */
-export function projectCandidates(raw: readonly RawCandidate[], base: LeastSquares): DiskCandidate[] {
-  return raw.flatMap(({ inner, outer, column }) => {
-    const direction = column.slice();
-    const before = dot(direction, direction);
-    takeOut(direction, base.orthonormal);
-    const own = dot(direction, direction);
-    if (!(own > LEAST_OWN_SHARE * before)) return [];
-    const length = Math.sqrt(own);
-    for (let k = 0; k < direction.length; k++) direction[k]! /= length;
-    return [{ inner, outer, direction, uncertainty: 1 / length }];
-  });
+export function visibleDisks(raw: readonly RawCandidate[], base: LeastSquares): DiskCandidate[] {
+  const visible: DiskCandidate[] = [];
+  for (const candidate of raw) {
+    const { first, column } = candidate;
+    const whole = dot(column, column);
+    let own = whole;
+    for (const direction of base.orthonormal) own -= dotFrom(column, direction, first) ** 2;
+    if (own > LEAST_OWN_SHARE * whole) visible.push({ ...candidate, own: Math.sqrt(own) });
+  }
+  return visible;
+}
+
+/**
+ * The rings of a candidate without what background, wings and known disks can imitate.
+ *
+ * @param candidate - that would be seen
+ * @param base - fit of background, wings and known disks
+ * @returns of unit length, a number for each ring
+ */
+export function ownDirection({ first, column, own }: DiskCandidate, base: LeastSquares): Float64Array {
+  const direction = new Float64Array(base.residuals.length);
+  direction.set(column, first);
+  takeOut(direction, base.orthonormal);
+  for (let k = 0; k < direction.length; k++) direction[k]! /= own;
+  return direction;
 }

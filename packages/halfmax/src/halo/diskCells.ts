@@ -5,6 +5,8 @@ import type { WingModel } from './wings.js';
 
 /** What does not change while disks are fitted. */
 export interface StaticCells {
+  /** Numbers of background and wings. */
+  readonly fixed: number;
   readonly x: Float64Array;
   readonly y: Float64Array;
   /** Background and wings of each cell, `fixed` numbers each. */
@@ -45,7 +47,7 @@ export function staticCells(table: RingTable, wings: WingModel): StaticCells {
     if (r < nearest[i]!) nearest[i] = r;
     if (r > farthest[i]!) farthest[i] = r;
   }
-  return { x, y, rows, first, nearest, farthest };
+  return { fixed, x, y, rows, first, nearest, farthest };
 }
 
 /** Whether no edge of a disk reaches a ring: all its cells are in the disk or all are not. */

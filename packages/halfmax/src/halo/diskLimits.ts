@@ -1,4 +1,4 @@
-import type { DiskCandidate } from './diskCandidates.js';
+import { type DiskCandidate, ownDirection } from './diskCandidates.js';
 import { dot } from './leastSquares.js';
 import type { DiskSearch } from './searchDisks.js';
 
@@ -46,9 +46,9 @@ export function diskLimits(search: DiskSearch, hole: number, radii?: readonly nu
 }
 
 function limitOf(search: DiskSearch, candidate: DiskCandidate): DiskLimit {
-  const { table, fit, misfit, residuals } = search;
-  const { direction } = candidate;
-  const estimate = dot(direction, residuals);
+  const { table, fit, misfit, base } = search;
+  const direction = ownDirection(candidate, base);
+  const estimate = dot(direction, base.residuals);
   const perSector: number[] = [];
   for (let s = 0; s < table.sectors; s++) {
     let sum = 0;
@@ -70,7 +70,7 @@ function limitOf(search: DiskSearch, candidate: DiskCandidate): DiskLimit {
     byMisfit += (direction[i]! ** 2 * misfit.extraVariance[i]!) / table.meanVariance[i]!;
   }
   const deviation = Math.sqrt(Math.max(1, bySectors) + byMisfit);
-  const surface = (Math.max(0, estimate) + ONE_SIDED_95 * deviation) * candidate.uncertainty;
+  const surface = (Math.max(0, estimate) + ONE_SIDED_95 * deviation) / candidate.own;
   const area = Math.PI * (candidate.outer ** 2 - candidate.inner ** 2);
   return { inner: candidate.inner, outer: candidate.outer, surface, flux: surface * area };
 }

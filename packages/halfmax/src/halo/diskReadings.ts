@@ -1,9 +1,11 @@
 import { rawHoles } from './diskCandidates.js';
+import { type StaticCells, staticCells } from './diskCells.js';
 import type { DiskStart } from './diskShape.js';
 import { type DiskFit, fitDisks } from './fitDisks.js';
+import { ringSums } from './ringSums.js';
 import type { RingTable } from './ringTable.js';
 import { type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
-import { type WingModel, wingModel } from './wings.js';
+import { wingModel } from './wings.js';
 
 /** Disks, and how many terms the wings need with them. */
 export interface DiskChoice {
@@ -26,9 +28,10 @@ const TOUCHING_PIXELS = 4;
 const TOUCHING_SHARE = 0.05;
 
 /** Frees the place of each disk where that pays, and closes holes that reached the innermost ring. */
-export function settleDisks(table: RingTable, wings: WingModel, fit: DiskFit): DiskFit {
+export function settleDisks(table: RingTable, cells: StaticCells, fit: DiskFit): DiskFit {
   const first = table.radius[0]! - table.width[0]! / 2;
-  const again = (disks: readonly DiskStart[]): DiskFit => fitDisks(table, wings, disks, fit.weights);
+  const sums = ringSums(table, cells, fit.weights);
+  const again = (disks: readonly DiskStart[]): DiskFit => fitDisks(table, cells, disks, sums);
   let best = fit;
   fit.disks.forEach((_, d) => {
     const disk = best.disks[d]!;
@@ -46,14 +49,20 @@ export function settleDisks(table: RingTable, wings: WingModel, fit: DiskFit): D
  * Opens a hole in each disk where that pays, and looks for a better one in each that has a hole: the rings say where to
  * try, and some usual shares are tried too; the cells decide, for a displaced hole is washed out in the rings.
  */
-export function openHoles(table: RingTable, settled: DiskFit, options: SearchOptions): DiskChoice {
+export function openHoles(
+  table: RingTable,
+  cellsWith: (terms: number) => StaticCells,
+  settled: DiskFit,
+  options: SearchOptions,
+): DiskChoice {
   const { reference } = options;
   const n = table.radius.length;
   const first = table.radius[0]! - table.width[0]! / 2;
+  const sumsWith = remembered((k) => ringSums(table, cellsWith(k), settled.weights));
   let disks = settled.disks;
   let { termsWithout: terms } = scanRings(table, disks, options, []);
   const fit = (some: readonly DiskStart[], k: number): DiskFit =>
-    fitDisks(table, wingModel(table.radius[0]!, table.radius[n - 1]!, k, reference), some, settled.weights);
+    fitDisks(table, cellsWith(k), some, sumsWith(k));
   settled.disks.forEach((disk, d) => {
     const holes = rawHoles(table.radius, table.width, withReference(table, reference), disk.blur, disk);
     // The hole at hand as a disk of its own: the best place for another one is found with it set free.
@@ -87,6 +96,7 @@ export function openHoles(table: RingTable, settled: DiskFit, options: SearchOpt
  * two that touch taken as one. Each parameter counts by Schwarz's criterion.
  *
  * @param table - cells and rings
+ * @param cellsWith - their background and wings with so many terms
  * @param settled - fit to begin with
  * @param terms - of the wings with it
  * @param options - of the search
@@ -96,6 +106,7 @@ export function openHoles(table: RingTable, settled: DiskFit, options: SearchOpt
  */
 export function regroupDisks(
   table: RingTable,
+  cellsWith: (terms: number) => StaticCells,
   settled: DiskFit,
   terms: number,
   options: SearchOptions,
@@ -130,8 +141,7 @@ export function regroupDisks(
   const score = (fit: DiskFit): number =>
     fit.loss + (fit.parameters.length - sharedHoles(fit.disks)) * Math.log(n);
   // Each with weights of its own: those of a wrong reading hide the cells that speak against it.
-  const fitted = (some: readonly DiskStart[], k: number): DiskFit =>
-    fitDisks(table, wingModel(table.radius[0]!, table.radius[n - 1]!, k, options.reference), some);
+  const fitted = (some: readonly DiskStart[], k: number): DiskFit => fitDisks(table, cellsWith(k), some);
   let best = { disks, terms, score: score(fitted(disks, terms)) - 1 };
   for (const reading of readings) {
     let fit = fitted(reading, stiff);
@@ -143,6 +153,23 @@ export function regroupDisks(
     }
   }
   return { disks: best.disks, terms: best.terms };
+}
+
+/** Background and wings of the cells with so many terms. */
+export function cellsByTerms(table: RingTable, { reference }: SearchOptions): (terms: number) => StaticCells {
+  const from = table.radius[0]!;
+  const to = table.radius[table.radius.length - 1]!;
+  return remembered((terms) => staticCells(table, wingModel(from, to, terms, reference)));
+}
+
+/** A function of a number that is reckoned once for each. */
+function remembered<T>(make: (k: number) => T): (k: number) => T {
+  const known = new Map<number, T>();
+  return (k) => {
+    const value = known.get(k) ?? make(k);
+    known.set(k, value);
+    return value;
+  };
 }
 
 /** Holes that need no number of their own: all of them one obstruction's shadow. */

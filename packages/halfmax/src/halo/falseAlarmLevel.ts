@@ -1,13 +1,14 @@
 import type { RandomStream } from '../numeric/index.js';
 import type { DiskCandidate } from './diskCandidates.js';
-import { dot } from './leastSquares.js';
+import { dotFrom, takeOut } from './leastSquares.js';
 
 const EULER = 0.5772156649015329;
 
 /**
  * Significance that the best of all candidates reaches by noise alone with a given probability.
  *
- * @param candidates - that are searched
+ * @param candidates - that are searched, at least one
+ * @param orthonormal - background, wings and known disks, which are taken out first; length of the rings each
  * @param falseAlarm - probability, above 0 and below 1
  * @param draws - images of pure noise to simulate, >= 50
  * @param stream - random numbers
@@ -18,11 +19,12 @@ const EULER = 0.5772156649015329;
  */
 export function falseAlarmLevel(
   candidates: readonly DiskCandidate[],
+  orthonormal: readonly Float64Array[],
   falseAlarm: number,
   draws: number,
   stream: RandomStream,
 ): number {
-  const n = candidates[0]!.direction.length;
+  const n = orthonormal[0]!.length;
   // Neighbouring candidates are alike: every other outer radius gives the same largest to a few hundredths.
   const radii = [...new Set(candidates.map(({ outer }) => outer))];
   const kept = new Set(n > 120 ? radii.filter((_, k) => k % 2 === 0) : radii);
@@ -32,6 +34,7 @@ export function falseAlarmLevel(
   let squares = 0;
   for (let draw = 0; draw < draws; draw++) {
     for (let k = 0; k < n; k++) noise[k] = stream.normal();
+    takeOut(noise, orthonormal);
     const significance = largest(thinned, noise);
     sum += significance;
     squares += significance * significance;
@@ -44,6 +47,8 @@ export function falseAlarmLevel(
 /** Largest surface brightness over its standard uncertainty of all candidates. */
 function largest(candidates: readonly DiskCandidate[], residuals: Float64Array): number {
   let most = Number.NEGATIVE_INFINITY;
-  for (const { direction } of candidates) most = Math.max(most, dot(direction, residuals));
+  for (const { first, column, own } of candidates) {
+    most = Math.max(most, dotFrom(column, residuals, first) / own);
+  }
   return most;
 }

@@ -1,10 +1,10 @@
 import { COARSE, descend, NEGLIGIBLE } from './descend.js';
-import { evaluate, staticCells } from './diskCells.js';
+import { evaluate, type StaticCells } from './diskCells.js';
 import { disksFrom, layOut } from './diskLayout.js';
 import type { DiskStart } from './diskShape.js';
 import { edgeVariance } from './edgeVariance.js';
+import { type RingSums, ringSums } from './ringSums.js';
 import type { RingTable } from './ringTable.js';
-import type { WingModel } from './wings.js';
 
 /** Background, wings and disks fitted to the cells together. */
 export interface DiskFit {
@@ -35,9 +35,9 @@ const FAR = 10;
  * Fits background, wings and disks to the cells by damped Gauss-Newton steps with robust weights.
  *
  * @param table - cells ready for fitting
- * @param wings - functions of the wings
+ * @param cells - their background and wings
  * @param starts - disks to begin with
- * @param given - weights of the cells to keep, as of an earlier fit; left out: robust weights are found
+ * @param given - weights of the cells to keep, as of an earlier fit, summed up; left out: robust weights are found
  * @returns the fit; `fitResponse` gives what its uncertainties need
  *
  * Source: Marquardt, J. SIAM 11, 431 (1963); biweight: Beaton, Tukey, Technometrics 16, 147 (1974).
@@ -45,14 +45,13 @@ const FAR = 10;
  */
 export function fitDisks(
   table: RingTable,
-  wings: WingModel,
+  cells: StaticCells,
   starts: readonly DiskStart[],
-  given?: Float64Array,
+  given?: RingSums,
 ): DiskFit {
-  const layout = layOut(starts, 3 + wings.size);
+  const layout = layOut(starts, cells.fixed);
   const { begins, size: p } = layout;
-  const cells = staticCells(table, wings);
-  const weights = given === undefined ? startWeights(table, starts) : given.slice();
+  const weights = given?.weights ?? startWeights(table, starts);
   let parameters: Float64Array = new Float64Array(p);
   starts.forEach((start, d) => {
     let at = begins[d]!;
@@ -75,7 +74,7 @@ export function fitDisks(
       table,
       cells,
       layout,
-      weights,
+      given ?? ringSums(table, cells, weights),
       starts,
       parameters,
       given === undefined ? NEGLIGIBLE : COARSE,

@@ -1,8 +1,7 @@
-import { addTo, evaluate, lightDoubt, staticCells } from './diskCells.js';
+import { addTo, evaluate, lightDoubt, type StaticCells } from './diskCells.js';
 import { layOut } from './diskLayout.js';
 import { BIWEIGHT, type DiskFit } from './fitDisks.js';
 import type { RingTable } from './ringTable.js';
-import type { WingModel } from './wings.js';
 
 /** A fit together with how it answers to changes of the cells. */
 export interface AnsweringFit extends DiskFit {
@@ -28,18 +27,17 @@ export interface AnsweringFit extends DiskFit {
  * How a fit answers to changes of the cells: what a bootstrap over sectors and the misfit of the rings need.
  *
  * @param table - cells that were fitted
- * @param wings - functions of the wings that were fitted
+ * @param cells - their background and wings
  * @param fit - of them
  * @returns the fit with its answers
  *
  * Cost: O(cells x p^2).
  */
-export function fitResponse(table: RingTable, wings: WingModel, fit: DiskFit): AnsweringFit {
+export function fitResponse(table: RingTable, cells: StaticCells, fit: DiskFit): AnsweringFit {
   const { parameters, disks, weights } = fit;
-  const layout = layOut(disks, 3 + wings.size);
+  const layout = layOut(disks, cells.fixed);
   const { size: p } = layout;
   const n = table.radius.length;
-  const cells = staticCells(table, wings);
   const matrices = Array.from({ length: table.sectors }, () => new Float64Array(p * p));
   const scores = Array.from({ length: table.sectors }, () => new Float64Array(p));
   const ringScores = Array.from({ length: n }, () => new Float64Array(p));
@@ -63,7 +61,7 @@ export function fitResponse(table: RingTable, wings: WingModel, fit: DiskFit): A
         ringScores[i]![j]! += weight * row[j]!;
         edgeScore[j]! += doubt * row[j]!;
       }
-      for (let j = 0; j < wings.size; j++) wingLight[i]! += parameters[3 + j]! * row[3 + j]!;
+      for (let j = 3; j < cells.fixed; j++) wingLight[i]! += parameters[j]! * row[j]!;
       ringResidual[i]! += weight * residual;
       total += weight;
       used++;

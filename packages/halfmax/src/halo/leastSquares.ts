@@ -57,3 +57,10 @@ export function dot(a: Float64Array, b: Float64Array): number {
   for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
   return sum;
 }
+
+/** Sum of products of a part with a longer vector from an index on. */
+export function dotFrom(part: Float64Array, whole: Float64Array, first: number): number {
+  let sum = 0;
+  for (let i = 0; i < part.length; i++) sum += part[i]! * whole[first + i]!;
+  return sum;
+}

@@ -65,7 +65,7 @@ export function maskOutliers(
   const { boxX, boxY, boxWidth, boxHeight, medians, sectors, rings } = grid;
   const { width, height, counts } = image;
   const background = medianOf(medians.subarray(Math.floor(rings * 0.8) * sectors));
-  const model = cellModel(grid, plane, core);
+  const model = cellModel(grid, plane, core, background);
   const cellsAt = rowCells(grid.centre, grid.edges, sectors, boxX);
   const result = mask.slice();
   const searches = PATCHES.map(({ size, deviation, margin }) =>
@@ -82,7 +82,7 @@ export function maskOutliers(
     cellsAt(y, cellRow);
     const rowMask = mask.subarray(row, end);
     const place = { x: boxX - grid.centre.x, y: y - grid.centre.y };
-    judgeRow(cellRow, rowMask, counts.subarray(row, end), place, plane, background, model, deviation, known);
+    judgeRow(cellRow, rowMask, counts.subarray(row, end), place, plane, model, deviation, known);
     clipHot(deviation, result.subarray(row, end));
     for (const search of searches) search.push(deviation, known);
   }
@@ -97,29 +97,27 @@ function judgeRow(
   counts: Float32Array | Float64Array,
   left: Place,
   plane: Place,
-  background: number,
   model: CellModel,
   deviation: Float32Array,
   known: Uint8Array,
 ): void {
-  const { expected, sigma, slope, offset } = model;
+  const { level, slope, light, perNoise } = model;
   const dy = left.y;
   for (let i = 0; i < cellRow.length; i++) {
     const cell = cellRow[i]!;
     deviation[i] = 0;
     known[i] = 0;
     if (cell < 0 || mask[i] !== 0) continue;
-    const noise = sigma[cell]!;
-    if (noise === 0) continue;
-    const middle = expected[cell]!;
+    const perDeviation = perNoise[cell]!;
+    if (perDeviation === 0) continue;
     const dx = left.x + i;
-    const distance = Math.sqrt(dx * dx + dy * dy);
-    const here = middle + slope[cell]! * (distance - offset[cell]!) + plane.x * dx + plane.y * dy;
-    const light = Math.max(0, middle - background);
-    const allowed = (CELL_SHARE + CELL_CURVATURE / (distance * distance)) * light;
-    const beyond = counts[i]! - here;
+    const square = dx * dx + dy * dy;
+    const beyond =
+      counts[i]! - (level[cell]! + slope[cell]! * Math.sqrt(square) + plane.x * dx + plane.y * dy);
+    const bright = light[cell]!;
+    const allowed = bright === 0 ? 0 : (CELL_SHARE + CELL_CURVATURE / square) * bright;
     // What the cell cannot tell is taken off before noise is reckoned: in a patch it would not average out.
-    const score = Math.max(0, Math.abs(beyond) - allowed) / noise;
+    const score = Math.max(0, Math.abs(beyond) - allowed) * perDeviation;
     deviation[i] = beyond < 0 ? -score : score;
     known[i] = 1;
   }
@@ -152,26 +150,28 @@ export function ringNoise(grid: PolarGrid): Float64Array {
   return noise;
 }
 
-/** What is expected of the pixels of each cell. */
+/** What is expected of the pixels of each cell: level + slope x distance, and the plane. */
 interface CellModel {
-  /** Level without the plane, counts. */
-  readonly expected: Float64Array;
-  /** Noise of a pixel, counts; 0 where pixels are not judged. */
-  readonly sigma: Float64Array;
-  /** Radial slope, counts a pixel, and the radius where the level holds, pixels. */
+  /** Level at the centre without the plane, counts. */
+  readonly level: Float64Array;
+  /** Radial slope, counts a pixel. */
   readonly slope: Float64Array;
-  readonly offset: Float64Array;
+  /** Light above the background, counts, not below 0. */
+  readonly light: Float64Array;
+  /** One over the noise of a pixel, 1/counts; 0 where pixels are not judged. */
+  readonly perNoise: Float64Array;
 }
 
-function cellModel(grid: PolarGrid, plane: Place, core: number): CellModel {
+function cellModel(grid: PolarGrid, plane: Place, core: number, background: number): CellModel {
   const { rings, sectors, medians, edges } = grid;
   const noise = ringNoise(grid);
   const cells = rings * sectors;
   const expected = new Float64Array(cells);
-  const sigma = new Float64Array(cells);
+  const level = new Float64Array(cells);
   const slope = new Float64Array(cells);
-  const offset = new Float64Array(cells);
-  const level = new Float64Array(rings);
+  const light = new Float64Array(cells);
+  const perNoise = new Float64Array(cells);
+  const ringLevel = new Float64Array(rings);
   const middle = (ring: number): number => (edges[ring]! + edges[ring + 1]!) / 2;
   for (let i = 0; i < rings; i++) {
     const values: number[] = [];
@@ -182,18 +182,22 @@ function cellModel(grid: PolarGrid, plane: Place, core: number): CellModel {
       expected[cell] = medians[cell]! - along;
       if (Number.isNaN(expected[cell]!)) continue;
       values.push(expected[cell]!);
-      if (noise[i]! > 0 && edges[i]! >= core) sigma[cell] = noise[i]!;
+      if (noise[i]! > 0 && edges[i]! >= core) perNoise[cell] = 1 / noise[i]!;
     }
-    level[i] = values.length > 0 ? medianOf(values) : Number.NaN;
+    ringLevel[i] = values.length > 0 ? medianOf(values) : Number.NaN;
   }
   for (let i = 0; i < rings; i++) {
     const a = Math.max(0, i - 1);
     const b = Math.min(rings - 1, i + 1);
-    const rise = (level[b]! - level[a]!) / (middle(b) - middle(a));
-    slope.fill(Number.isFinite(rise) ? rise : 0, i * sectors, (i + 1) * sectors);
-    offset.fill(middle(i), i * sectors, (i + 1) * sectors);
+    const rise = (ringLevel[b]! - ringLevel[a]!) / (middle(b) - middle(a));
+    const ringSlope = Number.isFinite(rise) ? rise : 0;
+    for (let cell = i * sectors; cell < (i + 1) * sectors; cell++) {
+      slope[cell] = ringSlope;
+      level[cell] = expected[cell]! - ringSlope * middle(i);
+      light[cell] = Math.max(0, expected[cell]! - background);
+    }
   }
-  return { expected, sigma, slope, offset };
+  return { level, slope, light, perNoise };
 }
 
 function spreadMark(

@@ -1,5 +1,5 @@
 import { LEAST_OWN_SHARE, type RawCandidate } from './diskCandidates.js';
-import { dot, leastSquares } from './leastSquares.js';
+import { dot, dotFrom, leastSquares } from './leastSquares.js';
 
 /** The best disk together with the wings that suit it. */
 export interface DiskScan {
@@ -49,12 +49,12 @@ export function scanDisks(
       termsWithout = choice;
     }
     for (let c = 0; c < raw.length; c++) {
-      const { column, inner, outer } = raw[c]!;
-      const along = dot(column, base.residuals);
+      const { first, column, inner, outer } = raw[c]!;
+      const along = dotFrom(column, base.residuals, first);
       // Cheap test first: even without what the wings imitate it would not be better.
       if (along <= 0) continue;
       let own = lengths[c]!;
-      for (const direction of base.orthonormal) own -= dot(column, direction) ** 2;
+      for (const direction of base.orthonormal) own -= dotFrom(column, direction, first) ** 2;
       if (!(own > LEAST_OWN_SHARE * lengths[c]!)) continue;
       const fall = (along * along) / own;
       if (score - fall < withDisk) {

@@ -2,12 +2,13 @@ import type { RandomStream } from '../numeric/index.js';
 import {
   candidateDisks,
   type DiskCandidate,
-  projectCandidates,
   type RawCandidate,
   rawCandidates,
+  visibleDisks,
 } from './diskCandidates.js';
+import { staticCells } from './diskCells.js';
 import { diskUncertainties } from './diskCovariance.js';
-import { openHoles, regroupDisks, settleDisks } from './diskReadings.js';
+import { cellsByTerms, openHoles, regroupDisks, settleDisks } from './diskReadings.js';
 import type { DiskStart } from './diskShape.js';
 import { falseAlarmLevel } from './falseAlarmLevel.js';
 import { fitDisks } from './fitDisks.js';
@@ -15,6 +16,7 @@ import { fitMisfit, type Misfit } from './fitMisfit.js';
 import { type AnsweringFit, fitResponse } from './fitResponse.js';
 import { type LeastSquares, leastSquares } from './leastSquares.js';
 import type { PolarGrid } from './polarGrid.js';
+import { ringSums } from './ringSums.js';
 import { type RingTable, ringTable } from './ringTable.js';
 import { knownColumns, type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
 import { ringColumns, type WingModel, wingModel } from './wings.js';
@@ -29,9 +31,9 @@ export interface DiskSearch {
   readonly misfit: Misfit;
   /** Significance that a disk must reach. */
   readonly level: number;
-  /** Disks that the rings do not show, and the weighted residuals to hold against them. */
+  /** Disks that the rings do not show, and the fit of the rings to hold against them. */
   readonly candidates: readonly DiskCandidate[];
-  readonly residuals: Float64Array;
+  readonly base: LeastSquares;
 }
 
 const NOISE_DRAWS = 120;
@@ -71,20 +73,19 @@ export function searchDisks(
     if (disks.length > 0) {
       // Fit, free what pays, and see anew, with the disks taken out of the rings, which holes they have and how free
       // the wings must be. What one disk is taken for bears on the others: with several of them twice.
-      let fit = settleDisks(table, wings, fitDisks(table, wings, disks));
+      const cells = staticCells(table, wings);
+      let fit = settleDisks(table, cells, fitDisks(table, cells, disks));
       for (let round = 0; round < Math.min(2, disks.length); round++) {
         table = ringTable(grid, core, onGrid(grid, table, fit.diskLight));
-        let choice = openHoles(table, fit, options);
+        const cellsWith = cellsByTerms(table, options);
+        let choice = openHoles(table, cellsWith, fit, options);
         if (disks.length > 1) {
-          const opened = fitDisks(
-            table,
-            wingModel(from, to, choice.terms, reference),
-            choice.disks,
-            fit.weights,
-          );
-          choice = regroupDisks(table, opened, choice.terms, options);
+          const opened = cellsWith(choice.terms);
+          const sums = ringSums(table, opened, fit.weights);
+          const settled = fitDisks(table, opened, choice.disks, sums);
+          choice = regroupDisks(table, cellsWith, settled, choice.terms, options);
         }
-        fit = fitDisks(table, wingModel(from, to, choice.terms, reference), choice.disks);
+        fit = fitDisks(table, cellsWith(choice.terms), choice.disks);
         table = ringTable(grid, core, onGrid(grid, table, fit.diskLight));
         terms = scanRings(table, fit.disks, options, []).termsWithout;
       }
@@ -94,14 +95,16 @@ export function searchDisks(
     const next = scanRings(table, disks, options, raw);
     terms = next.termsWithout;
     wings = wingModel(from, to, terms, reference);
-    const fit = fitResponse(table, wings, fitDisks(table, wings, disks));
+    const cells = staticCells(table, wings);
+    const fit = fitResponse(table, cells, fitDisks(table, cells, disks));
     disks = fit.disks;
     const variance = withReference(table, reference);
     const extra = disks.flatMap((disk) => knownColumns(table, disk));
     const base = leastSquares(ringColumns(table.radius, wings, extra), table.mean, variance);
     if (Number.isNaN(level)) {
-      const candidates = projectCandidates(raw, base);
-      if (candidates.length > 0) level = falseAlarmLevel(candidates, options.falseAlarm, NOISE_DRAWS, stream);
+      const candidates = visibleDisks(raw, base);
+      if (candidates.length > 0)
+        level = falseAlarmLevel(candidates, base.orthonormal, options.falseAlarm, NOISE_DRAWS, stream);
     }
     steps.push({ table, wings, terms, fit, misfit: fitMisfit(fit), level, raw, base });
     const { candidate } = next;
@@ -124,14 +127,13 @@ export function searchDisks(
   }
   let last = steps.length - 1;
   while (last > 0 && !standsUp(steps[last]!)) last--;
-  const { raw, base, ...found } = steps[last]!;
-  return { ...found, candidates: projectCandidates(raw, base), residuals: base.residuals };
+  const { raw, ...found } = steps[last]!;
+  return { ...found, candidates: visibleDisks(raw, found.base) };
 }
 
 /** A fit with so many disks, and what is needed to look for another. */
-interface SearchStep extends Omit<DiskSearch, 'candidates' | 'residuals'> {
+interface SearchStep extends Omit<DiskSearch, 'candidates'> {
   readonly raw: readonly RawCandidate[];
-  readonly base: LeastSquares;
 }
 
 /**

@@ -79,35 +79,49 @@ export function readStarImage(path: string, where: string, options: StarImageOpt
   }
 }
 
-/** Goes through rows in chunks; `each` gets every `step`th row, to be decoded from a column on. */
+/** What of the rows of an image is gone through: columns from x0 to before x1, every `step`th row from y0 to before y1. */
+interface RowRange {
+  readonly x0: number;
+  readonly x1: number;
+  readonly y0: number;
+  readonly y1: number;
+  readonly step: number;
+}
+
+/** Goes through rows in chunks; `each` gets every row of the range, to be decoded. */
 function eachRow(
   handle: number,
   header: StarImageHeader,
-  from: number,
-  to: number,
+  range: RowRange,
   where: string,
-  step: number,
-  each: (decode: (x: number, out: Float32Array) => void, y: number) => void,
+  each: (decode: (out: Float32Array) => void, y: number) => void,
 ): void {
-  const { width, bytesPerPixel, dataStart } = header;
+  const { bytesPerPixel, dataStart } = header;
+  const { x0, y0, y1, step } = range;
+  const width = range.x1 - x0;
   const rowBytes = width * bytesPerPixel;
-  const rows = step * Math.max(1, Math.floor(CHUNK_BYTES / rowBytes / step));
+  const rows = Math.max(1, Math.floor(CHUNK_BYTES / rowBytes));
   const buffer = new Uint8Array(rows * rowBytes);
   const decode = starRowDecoder(header, buffer);
-  let start = 0;
-  const decodeFrom = (x: number, out: Float32Array): void => decode.row(start + x, out);
-  for (let y = from; y < to; y += rows) {
-    const bytes = Math.min(rows, to - y) * rowBytes;
-    let filled = 0;
-    while (filled < bytes) {
-      const got = readSync(handle, buffer, filled, bytes - filled, dataStart + y * rowBytes + filled);
+  const fill = (y: number, begin: number, end: number): void => {
+    const from = dataStart + (y * header.width + x0) * bytesPerPixel;
+    let filled = begin;
+    while (filled < end) {
+      const got = readSync(handle, buffer, filled, end - filled, from + filled - begin);
       if (got === 0) refuse(where, '', 'became shorter while it was read', 'try again');
       filled += got;
     }
-    decode.turn(bytes);
-    for (let k = 0; k < bytes / rowBytes; k += step) {
+  };
+  let start = 0;
+  const decodeRow = (out: Float32Array): void => decode.row(start, out);
+  for (let y = y0; y < y1; y += rows * step) {
+    const count = Math.min(rows, Math.ceil((y1 - y) / step));
+    if (step === 1 && width === header.width) fill(y, 0, count * rowBytes);
+    else for (let k = 0; k < count; k++) fill(y + k * step, k * rowBytes, (k + 1) * rowBytes);
+    decode.turn(count * rowBytes);
+    for (let k = 0; k < count; k++) {
       start = k * width;
-      each(decodeFrom, y + k);
+      each(decodeRow, y + k * step);
     }
   }
 }
@@ -122,8 +136,8 @@ function readWindow(
   where: string,
 ): Float32Array {
   const counts = new Float32Array(width * height);
-  eachRow(handle, header, y0, y0 + height, where, 1, (decode, y) => {
-    decode(x0, counts.subarray((y - y0) * width, (y - y0 + 1) * width));
+  eachRow(handle, header, { x0, x1: x0 + width, y0, y1: y0 + height, step: 1 }, where, (decode, y) => {
+    decode(counts.subarray((y - y0) * width, (y - y0 + 1) * width));
   });
   return counts;
 }
@@ -139,8 +153,8 @@ function roughStar(handle: number, header: StarImageHeader, saturation: number, 
   const light = new Float32Array(across * down);
   const full = new Uint8Array(across * down);
   const row = new Float32Array(width);
-  eachRow(handle, header, 0, height, where, ROUGH_ROWS, (decode, y) => {
-    decode(0, row);
+  eachRow(handle, header, { x0: 0, x1: width, y0: 0, y1: height, step: ROUGH_ROWS }, where, (decode, y) => {
+    decode(row);
     const start = Math.floor(y / BLOCK) * across;
     for (let i = 0; i < across; i++) {
       const end = Math.min(width, (i + 1) * BLOCK);
