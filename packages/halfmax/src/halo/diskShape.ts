@@ -158,11 +158,11 @@ function firstColumns(
   const places = shape.dx === 0 && shape.dy === 0 ? 1 : PLACES;
   const out = new Float64Array(6);
   const displaced = Math.hypot(shape.dx, shape.dy);
-  const widest = width.reduce((most, value) => Math.max(most, value), (displaced * 2 * Math.PI) / PLACES);
-  // Further than this from an edge a ring is all in the disk or all out of it.
-  const reach = displaced + EDGE_REACH * Math.sqrt((widest * widest) / 6 + blur * blur);
+  const most = (displaced * 2 * Math.PI) / PLACES;
   for (let i = 0; i < n; i++) {
     const r = radius[i]!;
+    // Further than this from an edge a ring is all in the disk or all out of it.
+    const reach = displaced + EDGE_REACH * Math.sqrt((width[i]! ** 2 + most * most) / 12 + blur * blur);
     const isOutside = r > shape.outer + reach || r < shape.inner - reach;
     const isInside = r < shape.outer - reach && (shape.inner <= 0 || r > shape.inner + reach);
     if (isOutside || isInside) {

@@ -29,7 +29,7 @@ export interface HaloResult {
 }
 
 const SECTORS = 36;
-/** Of an image with more pixels than this, every other row will do to see what is not of the star. */
+/** Of an image with more pixels than this, one row of four will do to see what is not of the star. */
 const LARGE = 4_000_000;
 
 /**
@@ -54,7 +54,7 @@ export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomSt
   const outer = ringReach(image, centre, setup, notes);
   const edges = ringEdges(outer);
   const room = new Float32Array(image.counts.length);
-  const rowStep = image.counts.length > LARGE ? 2 : 1;
+  const rowStep = image.counts.length > LARGE ? 4 : 1;
   let grid = polarGrid(image, saturatedMask, centre, edges, SECTORS, room, rowStep);
   let core = coreRadius(image, saturatedMask, centre, found.saturatedRadius);
   const plane = ringTable(grid, core).plane;

@@ -20,6 +20,8 @@ export interface PolarGrid {
   readonly pixels: Int32Array;
   /** Pixels that each cell has, masked or not, in the image. */
   readonly pixelsInImage: Int32Array;
+  /** Of the pixels, which are looked at; 1: all. Near the centre it may be more. */
+  readonly share: number;
   /** Mean distance of the pixels used from the centre, pixels. */
   readonly radius: Float64Array;
   /** Box of the pixels that the rings reach. */
@@ -28,6 +30,9 @@ export interface PolarGrid {
   readonly boxWidth: number;
   readonly boxHeight: number;
 }
+
+/** Rows at most this far from the centre are always looked at, pixels: cells are small there. */
+const NEAR = 128;
 
 /**
  * Mean distance of the two values between which the middle half of n standard normal values lies.
@@ -47,7 +52,7 @@ function middleHalfWidth(n: number): number {
  * @param edges - ring edges, pixels, increasing from 0
  * @param sectors - number of sectors, the first begins at angle 0 (+x) and runs towards +y
  * @param room - to work in, at least as long as the image: memory used before is quicker than new; left out: made
- * @param rowStep - 1: all rows; 2: every other one, and so on, where a rough view will do
+ * @param rowStep - 1: all rows; 2: every other one, and so on, where a rough view will do; near the centre always all
  * @returns cells
  * @throws {RangeError} a mask of another length, fewer than 4 sectors, too little room, a step below 1
  *
@@ -84,8 +89,12 @@ export function polarGrid(
   const sums = { pixels, pixelsInImage, radius };
   const cellsAt = rowCells(centre, edges, sectors, boxX);
   const cellRow = new Int32Array(boxWidth);
+  const rows: number[] = [];
+  for (let y = boxY; y < boxY + boxHeight; y++) {
+    if (Math.abs(y - centre.y) <= NEAR || y % rowStep === 0) rows.push(y);
+  }
   // In small functions, called for every row: they are compiled soon, a long one that goes over an image once is not.
-  for (let y = boxY; y < boxY + boxHeight; y += rowStep) {
+  for (const y of rows) {
     const row = y * width + boxX;
     cellsAt(y, cellRow);
     countRow(cellRow, mask.subarray(row, row + boxWidth), boxX - centre.x, y - centre.y, sums);
@@ -93,7 +102,7 @@ export function polarGrid(
   const place = new Int32Array(cells + 1);
   for (let c = 0; c < cells; c++) place[c + 1] = place[c]! + pixels[c]!;
   const sorted = room ?? new Float32Array(place[cells]!);
-  for (let y = boxY; y < boxY + boxHeight; y += rowStep) {
+  for (const y of rows) {
     const row = y * width + boxX;
     const end = row + boxWidth;
     // Found again: to keep the cells of all pixels would take more time than that.
@@ -129,6 +138,7 @@ export function polarGrid(
     spread,
     pixels,
     pixelsInImage,
+    share: 1 / rowStep,
     radius,
     boxX,
     boxY,

@@ -122,7 +122,7 @@ export function ringTable(grid: PolarGrid, core: number, known?: Float64Array): 
 function usable(grid: PolarGrid, ring: number, s: number): boolean {
   const a = grid.edges[ring]!;
   const b = grid.edges[ring + 1]!;
-  const whole = (Math.PI * (b * b - a * a)) / grid.sectors;
+  const whole = (grid.share * Math.PI * (b * b - a * a)) / grid.sectors;
   const n = grid.pixels[ring * grid.sectors + s]!;
   return n >= 1 && n >= LEAST_PIXELS * whole;
 }
@@ -149,15 +149,17 @@ function usableRings(grid: PolarGrid, core: number): number[] {
 
 type Cells = Pick<RingTable, 'sectors' | 'radius' | 'cellRadius' | 'counts'>;
 
-/** Each cell brought to the middle radius of its ring and without the plane; median of each ring. */
-function levels(table: Cells, plane: Place): { values: Float64Array; median: Float64Array } {
+/** Each cell brought to the middle radius of its ring and without the plane, from a ring on; median of each ring. */
+function levels(table: Cells, plane: Place, from = 0): { values: Float64Array; median: Float64Array } {
   const { sectors, radius, cellRadius, counts } = table;
   const n = radius.length;
   const values = new Float64Array(counts.length);
   const medians = new Float64Array(n);
-  for (let i = 0; i < n; i++) medians[i] = medianOf(counts.subarray(i * sectors, (i + 1) * sectors));
+  for (let i = Math.max(0, from - 1); i < n; i++) {
+    medians[i] = medianOf(counts.subarray(i * sectors, (i + 1) * sectors));
+  }
   const rises = sectorRises(sectors, plane);
-  for (let i = 0; i < n; i++) {
+  for (let i = from; i < n; i++) {
     const a = Math.max(0, i - 1);
     const b = Math.min(n - 1, i + 1);
     const slope = b > a ? (medians[b]! - medians[a]!) / (radius[b]! - radius[a]!) : 0;
@@ -167,7 +169,7 @@ function levels(table: Cells, plane: Place): { values: Float64Array; median: Flo
       values[k] = counts[k]! - along - slope * (cellRadius[k]! - radius[i]!);
     }
   }
-  for (let i = 0; i < n; i++) medians[i] = medianOf(values.subarray(i * sectors, (i + 1) * sectors));
+  for (let i = from; i < n; i++) medians[i] = medianOf(values.subarray(i * sectors, (i + 1) * sectors));
   return { values, median: medians };
 }
 
@@ -185,15 +187,16 @@ function slopeOfBackground(table: Cells): Place {
   const n = radius.length;
   const east = sectorRises(sectors, { x: 1, y: 0 });
   const north = sectorRises(sectors, { x: 0, y: 1 });
+  const first = Math.floor(n / 2);
   let plane: Place = { x: 0, y: 0 };
   for (let round = 0; round < 4; round++) {
-    const { values, median } = levels(table, plane);
+    const { values, median } = levels(table, plane, first);
     let xx = 0;
     let xy = 0;
     let yy = 0;
     let bx = 0;
     let by = 0;
-    for (let i = Math.floor(n / 2); i < n; i++) {
+    for (let i = first; i < n; i++) {
       const row = Array.from(values.subarray(i * sectors, (i + 1) * sectors), (value) => value - median[i]!);
       const spread = 1.4826 * medianOf(row.map(Math.abs));
       for (let s = 0; s < sectors; s++) {

@@ -9,7 +9,7 @@ import type { Place } from './starImage.js';
  * @param left - first pixel of the row
  * @returns fills `out` from that pixel on with the cells of the row at y
  *
- * Source: ring and sector change step by step along a row, which needs no arc tangent for each pixel; own.
+ * Source: a row meets edges and sectors in a known order, which needs a root for each edge, nothing for a pixel; own.
  */
 export function rowCells(
   centre: Place,
@@ -19,65 +19,70 @@ export function rowCells(
 ): (y: number, out: Int32Array) => void {
   const rings = edges.length - 1;
   const squares = edges.map((edge) => edge * edge);
-  const limit = squares[rings]!;
-  const boundaries = Float64Array.from({ length: sectors + 1 }, (_, s) => (s * 2 * Math.PI) / sectors);
+  const below = sectorsAlong(sectors, 1);
+  const above = sectorsAlong(sectors, -1);
+  const middle = centre.x - left;
+  const turns = new Int32Array(sectors);
   return (y, out) => {
+    const end = out.length;
     const dy = y - centre.y;
-    const { from, sector } = rowCrossings(dy, boundaries);
-    let next = 0;
-    let ring = rings - 1;
-    let below = Number.POSITIVE_INFINITY;
-    let above = Number.POSITIVE_INFINITY;
-    let turn = Number.POSITIVE_INFINITY;
-    let cell = 0;
-    for (let i = 0; i < out.length; i++) {
-      const dx = left + i - centre.x;
-      const square = dx * dx + dy * dy;
-      if (square >= limit) {
-        out[i] = -1;
-        continue;
+    const { slopes, met } = dy > 0 ? below : dy < 0 ? above : centreRow(sectors);
+    for (let k = 0; k < slopes.length; k++) turns[k] = Math.max(0, Math.ceil(middle + dy * slopes[k]!));
+    turns[slopes.length] = end;
+    let at = 0;
+    let turn = 0;
+    /** Fills up to a pixel with a ring, sector by sector. */
+    const fill = (stop: number, ring: number): void => {
+      while (at < stop) {
+        while (turns[turn]! <= at) turn++;
+        const cell = ring * sectors + met[turn]!;
+        for (const until = Math.min(stop, turns[turn]!); at < until; at++) out[at] = cell;
       }
-      if (square < below || square >= above || dx >= turn) {
-        while (square < squares[ring]!) ring--;
-        while (square >= squares[ring + 1]!) ring++;
-        below = squares[ring]!;
-        above = squares[ring + 1]!;
-        while (next < from.length && dx >= from[next]!) next++;
-        turn = next < from.length ? from[next]! : Number.POSITIVE_INFINITY;
-        cell = ring * sectors + sector[next]!;
-      }
-      out[i] = cell;
+    };
+    const half = (edge: number): number => Math.sqrt(squares[edge]! - dy * dy);
+    let ring = rings;
+    // Inwards: a pixel on an edge belongs to the ring beyond it.
+    for (; ring >= 0 && squares[ring]! > dy * dy; ring--) {
+      const begin = Math.max(0, Math.min(end, Math.floor(middle - half(ring)) + 1));
+      if (ring === rings) {
+        out.fill(-1, 0, begin);
+        at = begin;
+      } else fill(begin, ring);
     }
+    // Outwards again, from the innermost ring that the row meets.
+    for (ring++; ring <= rings; ring++) {
+      fill(Math.max(at, Math.min(end, Math.ceil(middle + half(ring)))), ring - 1);
+    }
+    out.fill(-1, at);
   };
 }
 
-/** Sectors met along a row, left to right, and the place along it where each but the first begins. */
-function rowCrossings(dy: number, boundaries: Float64Array): { from: Float64Array; sector: Int32Array } {
-  const sectors = boundaries.length - 1;
-  const sectorOf = (angle: number): number => {
-    const turned = angle < 0 ? angle + 2 * Math.PI : angle;
-    return Math.min(sectors - 1, Math.floor((turned * sectors) / (2 * Math.PI)));
-  };
-  // On the row through the centre the sector changes at the centre alone.
-  if (dy === 0) return { from: Float64Array.of(0), sector: Int32Array.of(sectorOf(Math.PI), 0) };
-  const from: number[] = [];
-  for (let s = 0; s <= sectors; s++) {
-    const angle = boundaries[s]!;
-    if (
-      dy > 0
-        ? angle > 1e-12 && angle < Math.PI - 1e-12
-        : angle > Math.PI + 1e-12 && angle < 2 * Math.PI - 1e-12
-    )
-      from.push(dy / Math.tan(angle));
+/** Sectors that a row meets from left to right, and where each but the first begins: along x over the row's dy. */
+interface SectorsAlong {
+  readonly slopes: Float64Array;
+  readonly met: Int32Array;
+}
+
+/** On the row through the centre the sector changes at the centre alone. */
+function centreRow(sectors: number): SectorsAlong {
+  return { slopes: Float64Array.of(0), met: Int32Array.of(sectors >> 1, 0) };
+}
+
+/** Of rows on one side of the centre: dy of that sign. */
+function sectorsAlong(sectors: number, sign: 1 | -1): SectorsAlong {
+  const slopes: number[] = [];
+  const met: number[] = [];
+  for (let s = 0; s < sectors; s++) {
+    const begin = (s * 2 * Math.PI) / sectors;
+    const end = ((s + 1) * 2 * Math.PI) / sectors;
+    const from = sign > 0 ? 0 : Math.PI;
+    if (end > from + 1e-12 && begin < from + Math.PI - 1e-12) met.push(s);
+    if (begin > from + 1e-12 && begin < from + Math.PI - 1e-12) slopes.push(1 / Math.tan(begin));
   }
-  from.sort((a, b) => a - b);
-  const middles = [...from, Number.POSITIVE_INFINITY].map((end, k) => {
-    const begin = k === 0 ? Number.NEGATIVE_INFINITY : from[k - 1]!;
-    if (begin === Number.NEGATIVE_INFINITY) return end === Number.POSITIVE_INFINITY ? 0 : end - Math.abs(dy);
-    return end === Number.POSITIVE_INFINITY ? begin + Math.abs(dy) : (begin + end) / 2;
-  });
-  return {
-    from: Float64Array.from(from),
-    sector: Int32Array.from(middles, (dx) => sectorOf(Math.atan2(dy, dx))),
-  };
+  // With dy above 0 the angle falls from left to right, with dy below 0 it rises.
+  if (sign > 0) {
+    met.reverse();
+    slopes.reverse();
+  }
+  return { slopes: Float64Array.from(slopes), met: Int32Array.from(met) };
 }
