@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Ajv } from 'ajv';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Measurement } from '../packages/halfmax/src/index.js';
+import type { Measurement, SessionLook } from '../packages/halfmax/src/measure/index.js';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const schema = JSON.parse(readFileSync(join(root, 'shared', 'measurement.schema.json'), 'utf8'));
@@ -195,6 +195,35 @@ describe('halfmax measure on the demonstration session', () => {
         expect(own).toEqual([...own].sort((a, b) => b - a));
       }
     }
+  });
+
+  it('is what a first look has shown: the same numbers as measured, uncertainties of the same size', () => {
+    const program = join('packages', 'halfmax', 'bin', 'halfmax.js');
+    const { status, printed, errors } = run(program, 'look', join(root, 'data-demo', 'session'), '--json');
+    expect([status, errors]).toEqual([0, '']);
+    const look: SessionLook = JSON.parse(printed);
+    expect(look.frames.rejected).toEqual(measurement.frames.rejected);
+    expect(look.scale.residualRmsNm).toBeCloseTo(measurement.calibration.residualRmsNm, 12);
+    const looked = look.filters.flatMap(({ bands }) => bands);
+    const measured = measurement.filters.flatMap(({ bands }) => bands);
+    expect(looked.map(({ target }) => target)).toEqual(measured.map(({ target }) => target));
+    looked.forEach((band, k) => {
+      const { asMeasured, lines } = measured[k]!;
+      const pairs = [
+        [band.fwhmNm, asMeasured.fwhmNm],
+        [band.centreNm, asMeasured.centreNm],
+        [band.peakTransmittance, asMeasured.peakTransmittance],
+        ...band.lines.map(({ transmittance }, m) => [transmittance, lines[m]!.transmittance]),
+      ];
+      for (const [first, whole] of pairs) {
+        if (!('value' in first!) || !('value' in whole!)) throw new Error('a number is absent');
+        expect(first.value).toBeCloseTo(whole.value, 9);
+        // To first order and without the lamp's flicker: no more than the Monte Carlo finds, and most of it.
+        const share = first.standardUncertainty / whole.standardUncertainty;
+        expect(share).toBeGreaterThan(0.8);
+        expect(share).toBeLessThan(1.05);
+      }
+    });
   });
 
   it('gives the same bytes again, with and without threads, and prints the quotes when asked', {

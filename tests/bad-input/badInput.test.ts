@@ -45,10 +45,14 @@ interface Ended {
 }
 
 /** `halfmax measure` in this process. */
-async function measureHere(folder: string, out: string): Promise<Ended> {
+function measureHere(folder: string, out: string): Promise<Ended> {
+  return runHere('measure', folder, '--out', out);
+}
+
+async function runHere(...words: string[]): Promise<Ended> {
   let printed = '';
   let errors = '';
-  const code = await main(['measure', folder, '--out', out], {
+  const code = await main(words, {
     out: (text) => {
       printed += text;
     },
@@ -136,7 +140,19 @@ describe('the built program', () => {
     const ended = measureBuilt(folder, out);
     expect(ended.code).toBe(2);
     expect(ended).toEqual(await measureHere(folder, out));
+    expect(await runHere('look', folder)).toEqual(ended);
     expect(existsSync(out)).toBe(false);
+  });
+
+  it.each([
+    [[], 'halfmax look: SESSION: no session folder given; name the folder that holds session.json'],
+    [['one', 'two'], 'halfmax look: two: one session at a time; look at each with a command of its own'],
+    [['one', '--out', 'x'], /^halfmax look: --out: .+; .+$/],
+  ])('look %j', async (words, line) => {
+    const { code, printed, errors } = await runHere('look', ...words);
+    expect({ code, printed }).toEqual({ code: 2, printed: '' });
+    if (typeof line === 'string') expect(errors.trimEnd()).toBe(line);
+    else expect(errors.trimEnd()).toMatch(line);
   });
 });
 

@@ -3,7 +3,7 @@ import { type Terminal, usageText } from './commands/terminal.js';
 import { packageVersion } from './commands/version.js';
 import { BadInputError, describeProblem } from './errors.js';
 
-const COMMANDS: readonly string[] = ['measure', 'inspect', 'compare', 'halo'];
+const COMMANDS: readonly string[] = ['measure', 'look', 'inspect', 'compare', 'halo'];
 
 /**
  * The command line.
@@ -23,6 +23,8 @@ export async function main(args: readonly string[], terminal: Terminal = process
     switch (command) {
       case 'measure':
         return await measureCommand(rest, terminal);
+      case 'look':
+        return (await import('./commands/look.js')).lookCommand(rest, terminal);
       case 'inspect':
         return (await import('./commands/inspect.js')).inspectCommand(rest, terminal);
       case 'compare':

@@ -17,6 +17,9 @@ export const usageText: string = `halfmax measures narrowband imaging filters fr
       --quote  print a sentence to be quoted for each passband after the table
       --json   print the measurement instead of the table
 
+  halfmax look SESSION [--json]
+      a first look while the filters are still on the bench: frames left out, wavelength scale, numbers as measured; writes no file
+
   halfmax inspect CURVE [--json]
       CURVE    table of wavelength and transmittance: prints the numbers of its passbands
 

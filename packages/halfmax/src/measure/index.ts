@@ -16,6 +16,7 @@ export {
   type HaloReport,
   haloReport,
 } from './haloReport.js';
+export { type BandLook, type FilterLook, lookAtSession, type SessionLook } from './lookAtSession.js';
 export { type FilterOptions, type MeasuredFilter, measureFilter } from './measureFilter.js';
 export type {
   Assumption,

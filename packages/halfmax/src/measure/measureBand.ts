@@ -6,11 +6,11 @@ import {
   describeBand,
   isAbsent,
   type Quantity,
-  quantity,
   transmittanceAt,
 } from '../metrics/index.js';
 import type { EmissionLine } from '../reference/index.js';
 import { type BandCurve, bandCurve } from './bandCurve.js';
+import { relativeDrift } from './bandDrift.js';
 import { bandModel, type OutputName } from './bandModel.js';
 import { type BandSpread, bandSpread, type TrialOptions } from './bandSpread.js';
 import type { BandTargets } from './bandTargets.js';
@@ -18,6 +18,7 @@ import type { ScaledCurve } from './curveOnScale.js';
 import type { LevelUncertainty } from './levelInputs.js';
 import type { BandNumbers, BandReport, LineReport } from './measurement.js';
 import { type ScaleUncertainty, scaleUncertainty } from './scaleUncertainty.js';
+import { widen } from './widen.js';
 
 /** A band measured, its claims not yet judged, with the Monte Carlo draws behind its numbers. */
 export interface UnjudgedBand {
@@ -191,32 +192,6 @@ function lineValue(correction: BandCorrection, line: EmissionLine): number {
     (sum, fit) => sum + fit.share * bandValue(fit.shape, fit.parameters, line.wavelengthNm),
     0,
   );
-}
-
-/** The lamp's drift around the band, relative to the transmittance: common to its pixels, so it moves levels only. */
-function relativeDrift(scaled: ScaledCurve, range: BandRange): number {
-  const { wavelengthNm, transmittance } = scaled.curve;
-  let drift = 0;
-  let light = 0;
-  for (let i = 0; i < wavelengthNm.length; i++) {
-    if (wavelengthNm[i]! < range.blueNm || wavelengthNm[i]! > range.redNm) continue;
-    drift += scaled.driftUncertainty[i]!;
-    light += Math.abs(transmittance[i]!);
-  }
-  return light === 0 ? 0 : drift / light;
-}
-
-/** Adds a further standard uncertainty in quadrature; an interval that is not symmetric stays so. */
-function widen(number: Quantity, further: (value: number) => number): Quantity {
-  if (isAbsent(number)) return number;
-  const { value, standardUncertainty, interval95 } = number;
-  const more = quantity(0, further(value));
-  const reach = (end: number): number => Math.hypot(end - value, more.interval95[1]);
-  return {
-    value,
-    standardUncertainty: Math.hypot(standardUncertainty, more.standardUncertainty),
-    interval95: [value - reach(interval95[0]), value + reach(interval95[1])],
-  };
 }
 
 function widenDetails(
