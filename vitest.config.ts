@@ -21,6 +21,8 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     pool: 'forks',
+    // Built files are loaded as Node loads them, not made over for the tests.
+    server: { deps: { external: [/\/packages\/[^/]+\/dist\//] } },
     sequence: { sequencer: LongestFirst },
     // Tests that need minutes together are marked so and left to tests/further/long/check.mjs.
     tags: [{ name: 'long', description: 'run by .ci/run alone', timeout: 180_000 }],

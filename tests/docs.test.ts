@@ -1,13 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import ts from 'typescript';
@@ -16,6 +8,7 @@ import { checkMeaning } from '../packages/halfmax/src/session/checkMeaning.js';
 import { checkSchema } from '../packages/halfmax/src/session/checkSchema.js';
 import { unknownFields } from '../packages/halfmax/src/session/unknownFields.js';
 import { docstringExamples } from './docs/docstringExamples.js';
+import { exportedNames } from './docs/exportedNames.js';
 import { fencedBlocks } from './docs/fencedBlocks.js';
 import { deadLinks } from './docs/markdownLinks.js';
 import { type Example, runExamples } from './docs/runExamples.js';
@@ -104,26 +97,28 @@ describe('docstrings', () => {
     .filter((file) => file.endsWith('.ts') && !/\.(test|bench|generated)\.ts$/.test(file))
     .sort();
 
-  it('give in each @example what the built function gives', async () => {
-    const examples: Example[] = [];
-    for (const file of files) {
+  it('give in each @example what the built function gives', () => {
+    const found = files.flatMap((file) => {
       const built = join(root, 'packages/halfmax/dist', file.replace(/\.ts$/, '.js'));
       const room = join(built, '..', 'index.js');
-      for (const { line, code } of docstringExamples(readFileSync(join(source, file), 'utf8'))) {
-        if (!code.includes('// =>')) continue;
-        const [own, face] = [await namesIn(built), await namesIn(room)];
-        const imports = (free: readonly string[]): string =>
-          [
-            importLine(built, own, free),
-            importLine(
-              room,
-              face,
-              free.filter((name) => !own.includes(name)),
-            ),
-          ].join('\n');
-        examples.push({ where: `packages/halfmax/src/${file}:${line}`, code, imports });
-      }
-    }
+      return docstringExamples(readFileSync(join(source, file), 'utf8'))
+        .filter(({ code }) => code.includes('// =>'))
+        .map(({ line, code }) => ({ where: `packages/halfmax/src/${file}:${line}`, code, built, room }));
+    });
+    const names = exportedNames(found.flatMap(({ built, room }) => [built, room]));
+    const examples = found.map(({ where, code, built, room }): Example => {
+      const [own, face] = [names.get(built)!, names.get(room)!];
+      const imports = (free: readonly string[]): string =>
+        [
+          importLine(built, own, free),
+          importLine(
+            room,
+            face,
+            free.filter((name) => !own.includes(name)),
+          ),
+        ].join('\n');
+      return { where, code, imports };
+    });
     const { checks, faults } = runExamples(examples);
     expect(faults).toEqual([]);
     expect(checks).toBeGreaterThanOrEqual(50);
@@ -165,12 +160,6 @@ describe('the checks themselves', () => {
     expect(faultsOfCommands(root, block, help)).toHaveLength(4);
   });
 });
-
-/** Names a built module exports; none where there is no such file. */
-async function namesIn(path: string): Promise<string[]> {
-  if (!existsSync(path)) return [];
-  return Object.keys((await import(pathToFileURL(path).href)) as object);
-}
 
 function importLine(path: string, names: readonly string[], free: readonly string[]): string {
   const needed = names.filter((name) => free.includes(name));
