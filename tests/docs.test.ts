@@ -48,9 +48,9 @@ describe('README.md, DEVELOPERS.md and the package README', () => {
     expect(checks).toBeGreaterThanOrEqual(10);
   });
 
-  it('hold code that TypeScript accepts', () => {
+  it('hold code that TypeScript accepts', { tags: ['long'], timeout: 60_000 }, () => {
     expect(typeFaults(codeBlocks.filter(({ language }) => language.startsWith('t')))).toEqual([]);
-  }, 60_000);
+  });
 
   it('name commands that exist', () => {
     const shell = blocks.filter(({ language }) => language === 'sh');

@@ -82,7 +82,7 @@ describe('in a browser', () => {
     expect(found).toEqual(JSON.parse(JSON.stringify(under)));
   });
 
-  it('halfmax/measure measures a session in memory, the same as under Node', async () => {
+  it('halfmax/measure measures a session in memory, the same as under Node', { tags: ['long'] }, async () => {
     const spec = randomSpec(3, {
       filters: 1,
       hint: true,

@@ -97,7 +97,7 @@ describe('halfmax measure in threads', () => {
     expect(results[2]).toEqual(results[0]);
   });
 
-  it('says the same of a session that cannot be measured', { timeout: 120_000 }, async () => {
+  it('says the same of a session that cannot be measured', { timeout: 120_000, tags: ['long'] }, async () => {
     const copy = join(work, 'bad');
     mkdirSync(copy);
     const manifest = JSON.parse(readFileSync(join(demo, 'session.json'), 'utf8'));

@@ -168,7 +168,7 @@ describe('reduceFrames on a good session', () => {
     expect(entries.map((entry) => entry.scans.map((scan) => scan.counts))).toEqual(before);
   });
 
-  it('is free of false alarms: 20 sessions of good frames', () => {
+  it('is free of false alarms: 20 sessions of good frames', { tags: ['long'] }, () => {
     for (let seed = 100; seed < 120; seed++) {
       const other = reduce(seed, session);
       expect(other.rejected).toEqual([]);
