@@ -35,18 +35,15 @@ export function patchSearch(
   const empty = makeRow();
   const column = new Float64Array(width);
   const numbers = new Int32Array(width);
+  const beyond = new Int32Array(width);
   const limits = Float64Array.from({ length: size * size + 1 }, (_, n) =>
     n < LEAST_VALUES ? Number.POSITIVE_INFINITY : deviation * Math.sqrt(n),
   );
   let next = 0;
   const take = (entering: SummedRow): void => {
     const leaving = next < size ? empty : rows[(next - size) % kept]!;
-    slide(column, numbers, entering, leaving);
-    if (next >= half) {
-      for (let i = 0; i < width; i++) {
-        if (Math.fround(column[i]!) > limits[numbers[i]!]!) found(i, next - half);
-      }
-    }
+    const many = slide(column, numbers, entering, leaving, limits, beyond);
+    if (next >= half) for (let k = 0; k < many; k++) found(beyond[k]!, next - half);
     next++;
   };
   return {
@@ -101,12 +98,24 @@ function sumAlong(values: Float32Array, known: Uint8Array, half: number, { sums,
   }
 }
 
-/** Moves the squares down by one row. */
-function slide(column: Float64Array, numbers: Int32Array, entering: SummedRow, leaving: SummedRow): void {
+/** Moves the squares down by one row; writes the columns of those beyond their limits, gives their number. */
+function slide(
+  column: Float64Array,
+  numbers: Int32Array,
+  entering: SummedRow,
+  leaving: SummedRow,
+  limits: Float64Array,
+  beyond: Int32Array,
+): number {
   const { sums: more, numbers: moreNumbers } = entering;
   const { sums: less, numbers: lessNumbers } = leaving;
+  let many = 0;
   for (let i = 0; i < column.length; i++) {
-    column[i] = column[i]! + more[i]! - less[i]!;
-    numbers[i] = numbers[i]! + moreNumbers[i]! - lessNumbers[i]!;
+    const sum = column[i]! + more[i]! - less[i]!;
+    const n = numbers[i]! + moreNumbers[i]! - lessNumbers[i]!;
+    column[i] = sum;
+    numbers[i] = n;
+    if (Math.fround(sum) > limits[n]!) beyond[many++] = i;
   }
+  return many;
 }
