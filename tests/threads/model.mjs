@@ -15,6 +15,28 @@ export function make(data) {
   };
 }
 
+/** So many inputs and five outputs: the sum of the inputs up to the k-th fifth. */
+export function wide(inputs) {
+  return {
+    model: (x, out) => {
+      for (let k = 0; k < 5; k++) {
+        out[k] = 0;
+        for (let i = 0; i <= (k * (inputs - 1)) / 4; i++) out[k] += x[i];
+      }
+    },
+    inputs: [
+      {
+        source: 'all',
+        distribution: {
+          kind: 'independentNormal',
+          mean: new Array(inputs).fill(1),
+          standardUncertainty: new Array(inputs).fill(0.1),
+        },
+      },
+    ],
+  };
+}
+
 /** A model that fails in a thread. */
 export function broken() {
   throw new RangeError('broken on purpose');
