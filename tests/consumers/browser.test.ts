@@ -50,7 +50,9 @@ describe('in a browser', () => {
   it.each(browser)('%s builds without a module of Node and runs', async (entry) => {
     const { code, modules } = await bundle([entry]);
     expect(
-      modules.filter((path) => path.includes('node:') || /dist\/(session|commands|cli)/.test(path)),
+      modules.filter(
+        (path) => path.includes('node:') || /bundle\/(session|cli|measureWorker|blockWorker)\./.test(path),
+      ),
     ).toEqual([]);
     expect(code).not.toMatch(/\brequire\("/);
     expect(runBare(code, {}, `Object.keys(bundled.default['${entry}'])`)).not.toEqual([]);

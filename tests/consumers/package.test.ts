@@ -32,17 +32,18 @@ describe('the published package', () => {
     expect([...targets, ...papers].filter((path) => !files.includes(path))).toEqual([]);
   });
 
-  it('holds nothing but built sources: no tests, no build records, nothing left over from a deleted file', () => {
-    const program = files.filter((path) => path.startsWith('dist/program/'));
-    const parts = program.filter((path) => /^dist\/program\/part-[A-Z0-9]+\.js$/.test(path));
-    const code = program.map((path) => readFileSync(join(packageFolder, path), 'utf8')).join('\n');
-    expect(parts.filter((path) => !code.includes(`./${path.slice('dist/program/'.length)}`))).toEqual([]);
-    expect(program.filter((path) => !parts.includes(path)).sort()).toEqual(
-      ['blockWorker', 'cli', 'measureWorker'].map((name) => `dist/program/${name}.js`),
-    );
-    const built = files.filter((path) => path.startsWith('dist/') && !program.includes(path));
-    const strays = built.filter((path) => {
-      const source = path.replace(/^dist\//, 'src/').replace(/(\.d\.ts|\.js)$/, '.ts');
+  it('holds nothing but built code and its types: no tests, no build records, nothing left over', () => {
+    const bundle = 'dist/bundle/';
+    const code = files.filter((path) => path.startsWith(bundle)).map((path) => path.slice(bundle.length));
+    const parts = code.filter((name) => /^part-[A-Z0-9]+\.js$/.test(name));
+    const text = code.map((name) => readFileSync(join(packageFolder, bundle, name), 'utf8')).join('\n');
+    expect(parts.filter((name) => !text.includes(`./${name}`))).toEqual([]);
+    const named = entries.map((entry) => entry.code.replace(`./${bundle}`, ''));
+    const programs = ['cli.js', 'measureWorker.js', 'blockWorker.js'];
+    expect(code.filter((name) => !parts.includes(name)).sort()).toEqual([...named, ...programs].sort());
+    const types = files.filter((path) => path.startsWith('dist/') && !path.startsWith(bundle));
+    const strays = types.filter((path) => {
+      const source = path.replace(/^dist\//, 'src/').replace(/\.d\.ts$/, '.ts');
       return /\.(test|bench)\./.test(path) || !existsSync(join(packageFolder, source));
     });
     expect(strays).toEqual([]);

@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 import { existsSync } from 'node:fs';
 
-const cli = new URL('../dist/program/cli.js', import.meta.url);
+const cli = new URL('../dist/bundle/cli.js', import.meta.url);
 if (existsSync(cli)) {
   const { main } = await import(cli.href);
   process.exitCode = await main(process.argv.slice(2));

@@ -35,7 +35,7 @@ const fromTslab = createRequire(join(tslab, 'package.json'));
 /** The folder whose node_modules hold the packages: where a notebook elsewhere finds what it imports. */
 const root = dirname(dirname(tslab));
 const packageFolder = realpathSync(fileURLToPath(new URL('../..', import.meta.url)));
-const halfmax = dirname(dirname(realpathSync(fileURLToPath(import.meta.resolve('halfmax')))));
+const halfmax = dirname(realpathSync(fileURLToPath(import.meta.resolve('halfmax/package.json'))));
 
 const modules: PatchedModules = {
   typescript: openCompiler(),

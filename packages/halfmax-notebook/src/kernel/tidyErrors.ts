@@ -128,11 +128,12 @@ function placeText({ name, line, column }: { name: string; line: number; column:
   return `${name}, line ${line}:${column}`;
 }
 
-/** `halfmax/dist/numeric/median.js` for a package's file, else the file's own name. */
+/** `halfmax/dist/bundle/numeric.js` for a package's file, its folder for a part whose name says nothing; else the file's own name. */
 function shortPath(path: string): string {
   const parts = path.split(sep);
   const after = Math.max(parts.lastIndexOf('node_modules'), parts.lastIndexOf('packages'));
-  return after >= 0 ? parts.slice(after + 1).join('/') : basename(path);
+  const shown = after >= 0 ? parts.slice(after + 1).join('/') : basename(path);
+  return shown.replace(/\/part-[A-Z0-9]+\.js$/, '');
 }
 
 function headline(error: unknown): string {

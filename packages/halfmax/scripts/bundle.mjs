@@ -1,0 +1,38 @@
+// Makes a few files out of the hundreds compiled: Node takes a third of a second to load those, longer than many
+// programs run that use the package. Dependencies stay outside.
+import { readFileSync, rmSync } from 'node:fs';
+import { basename } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const dist = fileURLToPath(new URL('../dist/', import.meta.url));
+const outdir = `${dist}bundle`;
+const { exports } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8'));
+
+/** Entries of programs that import the package, by the name of their file: each is the face of a room. */
+const entries = Object.values(exports)
+  .filter((target) => typeof target === 'object')
+  .map(({ types, default: code = undefined, node }) => [
+    basename(code ?? node, '.js'),
+    types.replace(/^\.\/dist\//, dist).replace(/\.d\.ts$/, '.js'),
+  ]);
+const programs = ['cli.js', 'commands/measureWorker.js', 'session/blockWorker.js'].map((file) => [
+  basename(file, '.js'),
+  dist + file,
+]);
+
+rmSync(outdir, { recursive: true, force: true });
+await build({
+  // All of them in one folder: each finds the workers beside it, wherever its parts are put.
+  entryPoints: Object.fromEntries([...entries, ...programs]),
+  chunkNames: 'part-[hash]',
+  outdir,
+  bundle: true,
+  splitting: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20.19',
+  packages: 'external',
+  legalComments: 'inline',
+  logLevel: 'warning',
+});
