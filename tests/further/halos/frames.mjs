@@ -45,7 +45,7 @@ export function checkFullFrame(dist, work, check) {
   const program = join(work, 'run.mjs');
   writeFileSync(
     program,
-    `import { main } from ${JSON.stringify(`${dist}/program/cli.js`)};
+    `import { main } from ${JSON.stringify(`${dist}/bundle/cli.js`)};
 process.exitCode = await main(process.argv.slice(2));
 // Since the process began.
 const seconds = performance.now() / 1000;
