@@ -146,8 +146,10 @@ function partsOf(folder: string): string[] {
   const files = existsSync(manifest)
     ? ((JSON.parse(readFileSync(manifest, 'utf8')) as { files?: string[]; main?: string }).files ?? [])
     : [];
-  const parts = ['package.json', 'node_modules', ...files.filter((name) => /^[\w-]+$/.test(name))];
-  const kept = parts.map((part) => join(folder, part)).filter((path) => existsSync(path));
+  // Patterns such as `dist/**/*.d.ts` stand for the folder that they begin with.
+  const published = files.map((pattern) => pattern.split('/')[0]!).filter((name) => /^[\w-]+$/.test(name));
+  const parts = new Set(['package.json', 'node_modules', ...published]);
+  const kept = [...parts].map((part) => join(folder, part)).filter((path) => existsSync(path));
   return files.length === 0 ? [folder] : kept;
 }
 
