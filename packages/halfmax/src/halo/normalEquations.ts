@@ -85,7 +85,6 @@ function addRing(
   right: Float64Array,
 ): number {
   const fixed = change.length;
-  const p = right.length;
   const { rows, scores, products } = sums;
   const base = ring * fixed;
   const weight = sums.weight[ring]!;
@@ -101,13 +100,7 @@ function addRing(
     sum -= change[a]! * (2 * share - moved);
     left -= change[a]! * rows[base + a]!;
   }
-  for (let m = 0; m < many; m++) {
-    const a = touched[m]!;
-    const value = row[a]!;
-    right[a]! += value * left;
-    for (let b = 0; b < fixed; b++) matrix[a * p + b]! += value * rows[base + b]!;
-    for (let l = 0; l <= m; l++) matrix[a * p + touched[l]!]! += weight * value * row[touched[l]!]!;
-  }
+  addDisks(rows, base, fixed, 1, weight, left, row, touched, many, matrix, right);
   return sum;
 }
 
@@ -124,15 +117,37 @@ function addCell(
   matrix: Float64Array,
   right: Float64Array,
 ): number {
-  const p = right.length;
   const weighted = weight * residual;
   for (let j = 0; j < fixed; j++) right[j]! += weighted * rows[base + j]!;
+  addDisks(rows, base, fixed, weight, weight, weighted, row, touched, many, matrix, right);
+  return weighted * residual;
+}
+
+/**
+ * Adds what a cell, or a ring as a whole, tells of the disks' parameters: `scale` brings its background and wings to
+ * weighted ones, `residual` is weighted.
+ */
+function addDisks(
+  rows: Float64Array,
+  base: number,
+  fixed: number,
+  scale: number,
+  weight: number,
+  residual: number,
+  row: Float64Array,
+  touched: Int32Array,
+  many: number,
+  matrix: Float64Array,
+  right: Float64Array,
+): void {
+  const p = right.length;
   for (let m = 0; m < many; m++) {
     const a = touched[m]!;
-    right[a]! += weighted * row[a]!;
-    const factor = weight * row[a]!;
-    for (let b = 0; b < fixed; b++) matrix[a * p + b]! += factor * rows[base + b]!;
-    for (let l = 0; l <= m; l++) matrix[a * p + touched[l]!]! += factor * row[touched[l]!]!;
+    const value = row[a]!;
+    right[a]! += residual * value;
+    const beside = scale * value;
+    for (let b = 0; b < fixed; b++) matrix[a * p + b]! += beside * rows[base + b]!;
+    const own = weight * value;
+    for (let l = 0; l <= m; l++) matrix[a * p + touched[l]!]! += own * row[touched[l]!]!;
   }
-  return weighted * residual;
 }
