@@ -1,4 +1,4 @@
-import { type Calibration, lineSpreadAt } from '../calibration/index.js';
+import { type Calibration, lineSpreadAt, wavelengthAt } from '../calibration/index.js';
 import { type ReducedFrames, type RejectedScan, reduceFrames, type Warning } from '../frames/index.js';
 import {
   type BandRange,
@@ -15,6 +15,7 @@ import { relativeDrift } from './bandDrift.js';
 import { type BandTargets, bandTargets } from './bandTargets.js';
 import { calibrateSession } from './calibrateSession.js';
 import { curveOnScale, type ScaledCurve } from './curveOnScale.js';
+import { noPassband } from './noPassband.js';
 import { scaleUncertainty } from './scaleUncertainty.js';
 import { widen } from './widen.js';
 
@@ -104,12 +105,15 @@ function lookAtFilter(
   if (filtered.length === 0) return nothing('the session has no filtered frames of it');
   const measured = transmittanceCurve(filtered, open, { noise: frames.noise });
   const scaled = curveOnScale(measured, calibration.dispersion);
-  if (scaled.curve.wavelengthNm.length < 5) return nothing('nearly no pixel has a transmittance');
+  const whyNone = (): string =>
+    noPassband(filtered, open, scaled, (pixel) => wavelengthAt(calibration.dispersion, pixel));
+  if (scaled.curve.wavelengthNm.length < 5)
+    return nothing(`nearly no pixel has a transmittance: ${whyNone()}`);
   const ranges = findBands(scaled.curve);
   const targets = bandTargets(lines, ranges);
   const pixels = measured.transmittance.length;
   const bands = ranges.map((range, k) => lookAtBand(scaled, range, targets[k]!, calibration, pixels));
-  const none = bands.length === 0 ? [{ where: id, what: 'no passband found' }] : [];
+  const none = bands.length === 0 ? [{ where: id, what: `no passband found: ${whyNone()}` }] : [];
   return { look: { id, label, bands }, warnings: [...measured.warnings, ...none] };
 }
 
