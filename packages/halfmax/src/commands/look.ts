@@ -1,6 +1,6 @@
 import { refuse } from '../errors.js';
 import { lookAtSession, type SessionLook } from '../measure/index.js';
-import { formatQuantity } from '../metrics/index.js';
+import { formatQuantity, isAbsent, type Quantity } from '../metrics/index.js';
 import { readSession } from '../session/index.js';
 import { readOptions } from './readOptions.js';
 import type { Terminal } from './terminal.js';
@@ -33,6 +33,11 @@ export function lookCommand(args: readonly string[], terminal: Terminal): number
   return 0;
 }
 
+/** A number with its uncertainty, or why there is none. */
+function shown(number: Quantity): string {
+  return isAbsent(number) ? `– (${number.absent})` : formatQuantity(number);
+}
+
 function lookText({ title, frames, scale, filters, warnings }: SessionLook): string {
   const [from, to] = scale.coveredNm;
   const lines = [
@@ -54,13 +59,10 @@ function lookText({ title, frames, scale, filters, warnings }: SessionLook): str
       const target =
         band.target.length === 0 ? 'band without a named line' : `band for ${band.target.join(', ')}`;
       const rows = [
-        ['FWHM / nm', formatQuantity(band.fwhmNm)],
-        ['centre / nm', formatQuantity(band.centreNm)],
-        ['peak transmittance', formatQuantity(band.peakTransmittance)],
-        ...band.lines.map(({ name, transmittance }) => [
-          `transmittance at ${name}`,
-          formatQuantity(transmittance),
-        ]),
+        ['FWHM / nm', shown(band.fwhmNm)],
+        ['centre / nm', shown(band.centreNm)],
+        ['peak transmittance', shown(band.peakTransmittance)],
+        ...band.lines.map(({ name, transmittance }) => [`transmittance at ${name}`, shown(transmittance)]),
       ];
       lines.push(
         `  ${target}; line spread of the instrument there: ${band.lineSpreadNm.toFixed(2)} nm`,
