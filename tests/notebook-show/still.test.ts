@@ -1,5 +1,6 @@
 import { layoutFor, showFigure } from 'halfmax-notebook/display';
-import { addStills, drawStill, drawSvg } from 'halfmax-notebook/still';
+import type { Output } from 'halfmax-notebook/notebook';
+import { addStills, drawStill, drawSvg, stillThread } from 'halfmax-notebook/still';
 import { describe, expect, it } from 'vitest';
 import { textWidth } from '../../packages/halfmax-notebook/src/still/figureFonts.js';
 import { pathLength, pathPoints, pointAlong } from '../../packages/halfmax-notebook/src/still/pathPoints.js';
@@ -139,6 +140,9 @@ describe('showFigure', () => {
     process.env['HALFMAX_STILLS'] = 'runner';
     try {
       expect(showFigure({ data: [{ y: [1, 2] }] })).not.toHaveProperty('image/png');
+      // What the runner could not draw is refused where it is shown, as it is without a runner.
+      expect(() => showFigure({ data: [{ type: 'scattergl', y: [1] }] })).toThrow('got scattergl');
+      expect(() => showFigure({ data: [{ y: [1] }], layout: { width: 5000 } })).toThrow('width from 10');
     } finally {
       delete process.env['HALFMAX_STILLS'];
     }
@@ -181,6 +185,49 @@ describe('addStills', () => {
     const [cell] = (await addStills(notebook as never)).cells as unknown as (typeof notebook.cells)[number][];
     expect(cell!.outputs[0]).toEqual(output(showFigure(line)!));
     expect(cell!.outputs[1]).toEqual(other);
+  });
+});
+
+describe('stillThread', () => {
+  it('draws beside this thread what showFigure would have drawn, and hands back the rest as it is', async () => {
+    const shown = showFigure(line)!;
+    const { 'image/png': _, ...bare } = shown;
+    const output = (data: object): Output => ({
+      output_type: 'display_data',
+      metadata: {},
+      data: { ...data },
+    });
+    const text: Output = { output_type: 'stream', name: 'stdout', text: 'a' };
+    const other = output({ 'application/vnd.plotly.v1+json': { data: [{ type: 'mesh3d' }] } });
+    const thread = stillThread({ ms: 60_000, memoryMb: 1000 });
+    try {
+      expect(await thread.withStills([text])).toEqual([text]);
+      const [first, second] = await Promise.all([
+        thread.withStills([text, output(bare), other]),
+        thread.withStills([output(bare)]),
+      ]);
+      expect(first).toEqual([text, output(shown), other]);
+      expect(second).toEqual([output(shown)]);
+    } finally {
+      thread.end();
+    }
+  });
+
+  it('says so where a drawing takes too long or the thread is ended, and starts anew', async () => {
+    const { 'image/png': _, ...bare } = showFigure(line)!;
+    const output: Output = { output_type: 'display_data', metadata: {}, data: bare };
+    const hasty = stillThread({ ms: 1, memoryMb: 1000 });
+    const thread = stillThread({ ms: 60_000, memoryMb: 1000 });
+    try {
+      await expect(hasty.withStills([output])).rejects.toThrow('it took more than 0.001 s');
+      const drawn = thread.withStills([output]);
+      thread.end();
+      await expect(drawn).rejects.toThrow('its thread was ended');
+      expect((await thread.withStills([output]))[0]).toHaveProperty(['data', 'image/png']);
+    } finally {
+      hasty.end();
+      thread.end();
+    }
   });
 });
 

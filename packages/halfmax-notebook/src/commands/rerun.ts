@@ -12,6 +12,7 @@ import {
   recordedRun,
   takeOutFolder,
 } from '../run/index.js';
+import { type StillThread, stillThread } from '../still/index.js';
 import { isOwn } from './isOwn.js';
 import { type RerunPlan, readRerunPlan } from './rerunPlan.js';
 import { isSame, progressOf, tellOutcome } from './tellOutcome.js';
@@ -37,8 +38,10 @@ export async function rerunCommand(args: readonly string[], terminal: Terminal):
   for (const sentence of fence.says) terminal.error(`${sentence}\n`);
   const names = plan.notebooks.flatMap((file) => Object.values(namesFor(file)));
   const out = plan.out === null ? null : takeOutFolder(plan.out, [...names, RUN_FILE]);
+  const stills = stillThread({ ms: plan.cellMs, memoryMb: plan.memoryMb });
   const undo = (): void => {
     endAllKernels();
+    stills.end();
     for (const folder of unplaced) rmSync(folder, { recursive: true, force: true });
     out?.release();
   };
@@ -51,7 +54,7 @@ export async function rerunCommand(args: readonly string[], terminal: Terminal):
   const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
   for (const signal of signals) process.on(signal, interrupted);
   try {
-    return await runAll(plan, fence, out, unplaced, terminal);
+    return await runAll(plan, fence, out, unplaced, stills, terminal);
   } finally {
     undo();
     for (const signal of signals) process.off(signal, interrupted);
@@ -63,6 +66,7 @@ async function runAll(
   fence: ChosenFence,
   out: OutFolder | null,
   unplaced: Set<string>,
+  stills: StillThread,
   terminal: Terminal,
 ): Promise<number> {
   const began = new Date().toISOString();
@@ -79,7 +83,7 @@ async function runAll(
     const file = waiting.shift();
     return file === undefined
       ? null
-      : { file, run: prepareRun(file, optionsFor(plan, file, fence, out, unplaced)) };
+      : { file, run: prepareRun(file, optionsFor(plan, file, fence, out, unplaced, stills)) };
   };
   const work = async (): Promise<void> => {
     let next = take();
@@ -114,6 +118,7 @@ function optionsFor(
   fence: ChosenFence,
   out: OutFolder | null,
   unplaced: Set<string>,
+  { withStills }: StillThread,
 ): Omit<RerunOptions, 'onCell'> {
   const earlier = plan.check ? recordedRun(readNotebook(readFileSync(file, 'utf8'), file)) : null;
   return {
@@ -125,5 +130,6 @@ function optionsFor(
     memoryMb: plan.memoryMb,
     filesIn: out?.folder ?? tmpdir(),
     onFiles: (folder) => unplaced.add(folder),
+    withStills,
   };
 }

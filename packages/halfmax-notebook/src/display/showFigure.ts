@@ -1,12 +1,19 @@
 import { type MimeBundle, PLOTLY_MIME } from '../notebook/index.js';
-import { drawStill, type Figure, plainFigure } from '../still/index.js';
+import {
+  drawStill,
+  type Figure,
+  plainFigure,
+  requireDrawable,
+  STILLS_BY_RUNNER,
+  STILLS_VARIABLE,
+} from '../still/index.js';
 import { emit } from './emit.js';
 import { usedTemplate } from './usedTemplate.js';
 
 /**
  * Shows a figure: interactive where the viewer runs Plotly, as a still picture elsewhere, in one output.
  *
- * The still is drawn here unless the runner does it after the run (`HALFMAX_STILLS=runner`).
+ * The still is drawn here unless the runner does it beside the run (`HALFMAX_STILLS=runner`).
  *
  * @param figure - Plotly's data and layout, arrays typed or plain, and a caption
  * @returns nothing inside a kernel; the representations by MIME type outside
@@ -22,7 +29,7 @@ export function showFigure(figure: Figure): MimeBundle | undefined {
     [PLOTLY_MIME]: { config: { displaylogo: false }, ...plain },
     'text/plain': caption,
   };
-  if (process.env['HALFMAX_STILLS'] !== 'runner')
-    bundle['image/png'] = Buffer.from(drawStill(plain).png).toString('base64');
+  if (process.env[STILLS_VARIABLE] === STILLS_BY_RUNNER) requireDrawable(plain);
+  else bundle['image/png'] = Buffer.from(drawStill(plain).png).toString('base64');
   return emit(bundle);
 }

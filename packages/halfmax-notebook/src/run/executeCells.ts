@@ -28,6 +28,8 @@ export interface ExecuteOptions {
   /** Most milliseconds that one cell may take. */
   readonly cellMs: number;
   readonly memoryMb: number;
+  /** Draws the stills of a cell's figures, while the next cells run. */
+  readonly withStills: (outputs: readonly Output[]) => Promise<readonly Output[]>;
   readonly onCell: (cell: number, id: string, seconds: number) => void;
 }
 
@@ -53,6 +55,7 @@ export async function executeCells(
     cell.cell_type === 'code' ? { ...cell, execution_count: null, outputs: [] } : cell,
   );
   const seconds: number[] = [];
+  const drawing: Promise<RunFailure | null>[] = [];
   let failure: RunFailure | null = null;
   let number = 0;
   for (const [index, cell] of cells.entries()) {
@@ -62,14 +65,24 @@ export async function executeCells(
     const ran = await runCell(cell, number, kernel, options);
     const took = (performance.now() - start) / 1000;
     seconds.push(took);
-    cells[index] = { ...cell, execution_count: number, outputs: ran.outputs };
+    const count = number;
+    const drawn = options.withStills(ran.outputs).then((outputs) => {
+      cells[index] = { ...cell, execution_count: count, outputs };
+    });
+    drawing.push(drawn.then(() => null, stillFailure));
     if (ran.failure !== null) {
       failure = { ...ran.failure, index };
       break;
     }
     options.onCell(number, cell.id, took);
   }
-  return { cells, failure, seconds };
+  const undrawn = (await Promise.all(drawing)).find((lost) => lost !== null) ?? null;
+  return { cells, failure: failure ?? undrawn, seconds };
+}
+
+function stillFailure(fault: Error): RunFailure {
+  const message = `a still picture was not drawn: ${fault.message}`;
+  return { index: null, cell: null, id: '', line: null, kind: 'lost output', name: 'LostStill', message };
 }
 
 interface RanCell {

@@ -10,7 +10,14 @@ import {
   type RunningKernel,
   startKernel,
 } from '../kernel/index.js';
-import { type MarkdownCell, type Notebook, normaliseNotebook, readNotebook } from '../notebook/index.js';
+import {
+  type MarkdownCell,
+  type Notebook,
+  normaliseNotebook,
+  type Output,
+  readNotebook,
+} from '../notebook/index.js';
+import { STILLS_BY_RUNNER, STILLS_VARIABLE } from '../still/index.js';
 import { type ExecutedCells, executeCells, type RunFailure } from './executeCells.js';
 import { runTools, sha256 } from './provenance.js';
 
@@ -28,6 +35,8 @@ export interface RerunOptions {
   readonly filesIn: string;
   /** Told of that folder, so that it can be removed if the run is broken off. */
   readonly onFiles: (folder: string) => void;
+  /** Draws the stills of a cell's figures. */
+  readonly withStills: (outputs: readonly Output[]) => Promise<readonly Output[]>;
   readonly onCell: (cell: number, id: string, seconds: number) => void;
 }
 
@@ -116,12 +125,17 @@ function startFor(
           out: files,
           connectionFolder: place.folder,
           connectionFile: place.file,
-          env: markOf(place),
+          env: { ...markOf(place), ...stillsBy(fence) },
         },
         memoryMb,
       ),
     START_MS,
   );
+}
+
+/** The figures of a stranger are drawn behind the fence, those of others by the runner, which loads Plotly once. */
+function stillsBy(fence: FenceKind): Record<string, string> {
+  return fence === 'none' ? { [STILLS_VARIABLE]: STILLS_BY_RUNNER } : {};
 }
 
 interface KernelWork {

@@ -1,4 +1,4 @@
-import type { Cell, Notebook, Output } from '../notebook/index.js';
+import type { Cell, DisplayOutput, Notebook, Output } from '../notebook/index.js';
 import { PLOTLY_MIME } from '../notebook/index.js';
 import { drawStill } from './drawStill.js';
 import type { Figure } from './figure.js';
@@ -12,19 +12,35 @@ import type { Figure } from './figure.js';
  * @returns a new notebook; the same one each time
  */
 export async function addStills(notebook: Notebook): Promise<Notebook> {
+  const withStills = (cell: Cell): Cell =>
+    cell.cell_type === 'code' ? { ...cell, outputs: cell.outputs.map(withStill) } : cell;
   return { ...notebook, cells: notebook.cells.map(withStills) };
 }
 
-function withStills(cell: Cell): Cell {
-  return cell.cell_type === 'code' ? { ...cell, outputs: cell.outputs.map(withStill) } : cell;
+/**
+ * An output with a still picture beside its figure.
+ *
+ * @param output - of a cell
+ * @returns a new output; the same one where there is no figure, one with a picture, or one that cannot be drawn
+ */
+export function withStill(output: Output): Output {
+  const figure = figureWithoutStill(output);
+  const png = figure === null ? null : stillOf(figure);
+  return png === null
+    ? output
+    : ({ ...output, data: { ...(output as DisplayOutput).data, 'image/png': png } } as Output);
 }
 
-function withStill(output: Output): Output {
-  if (output.output_type !== 'display_data' && output.output_type !== 'execute_result') return output;
+/**
+ * The figure of an output that has no picture yet.
+ *
+ * @param output - of a cell
+ * @returns the figure, or null
+ */
+export function figureWithoutStill(output: Output): Figure | null {
+  if (output.output_type !== 'display_data' && output.output_type !== 'execute_result') return null;
   const figure = output.data[PLOTLY_MIME] as Figure | undefined;
-  if (figure === undefined || !Array.isArray(figure.data) || 'image/png' in output.data) return output;
-  const png = stillOf(figure);
-  return png === null ? output : { ...output, data: { ...output.data, 'image/png': png } };
+  return figure === undefined || !Array.isArray(figure.data) || 'image/png' in output.data ? null : figure;
 }
 
 function stillOf(figure: Figure): string | null {

@@ -1,35 +1,17 @@
 import { createRequire } from 'node:module';
-import { isRecord } from '../notebook/index.js';
 import { encodePalettePng } from './encodePalettePng.js';
 import type { Figure, FigurePart, Still } from './figure.js';
 import { FIGURE_FONT, fontFile } from './figureFonts.js';
 import { figureStage } from './figureStage.js';
 import { plainFigure } from './plainFigure.js';
+import { defaultSize, requireDrawable } from './requireDrawable.js';
 import { straightColours } from './straightColours.js';
 import { withoutSliders } from './withoutSliders.js';
-
-/** Kinds of traces that are drawn right without a browser; others need WebGL, a map or a font engine. */
-const DRAWN: ReadonlySet<string> = new Set([
-  'scatter',
-  'bar',
-  'histogram',
-  'box',
-  'violin',
-  'contour',
-  'histogram2dcontour',
-  'heatmap',
-  'histogram2d',
-  'scatterpolar',
-  'barpolar',
-]);
 
 interface Resvg {
   render(): { readonly pixels: Uint8Array; readonly width: number; readonly height: number };
 }
 
-const WIDTH = 760;
-const HEIGHT = 420;
-const MOST_PX = 4000;
 /** Pixels of the PNG over those of the SVG: 1140 for a figure of the usual width, more than a page of text is wide. */
 const SCALE = 1.5;
 
@@ -69,20 +51,10 @@ export function drawStill(figure: Figure): Still {
  * @throws {RangeError} a kind of trace that cannot be drawn without a browser, a size beyond 4000 px, or no figure
  */
 export function drawSvg(figure: Figure): string {
-  const { data, layout } = plainFigure(figure);
-  for (const trace of data) {
-    const type = isRecord(trace) ? (trace['type'] ?? 'scatter') : 'none';
-    if (typeof type !== 'string' || !DRAWN.has(type))
-      throw new RangeError(
-        `drawStill requires traces of the kinds ${[...DRAWN].join(', ')}, got ${String(type)}`,
-      );
-  }
-  const sized: FigurePart = { width: WIDTH, height: HEIGHT, ...withOverflow(withoutSliders(layout ?? {})) };
-  for (const side of ['width', 'height'] as const)
-    if (!(Number(sized[side]) >= 10 && Number(sized[side]) <= MOST_PX))
-      throw new RangeError(
-        `drawStill requires a ${side} from 10 to ${MOST_PX} px, got ${String(sized[side])}`,
-      );
+  const plain = plainFigure(figure);
+  requireDrawable(plain);
+  const { data, layout } = plain;
+  const sized: FigurePart = { ...defaultSize, ...withOverflow(withoutSliders(layout ?? {})) };
   return (
     figureStage()
       .draw(data.map(colourBarOverflow), sized)
