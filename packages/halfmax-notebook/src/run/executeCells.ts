@@ -28,8 +28,8 @@ export interface ExecuteOptions {
   /** Most milliseconds that one cell may take. */
   readonly cellMs: number;
   readonly memoryMb: number;
-  /** Draws the stills of a cell's figures, while the next cells run. */
-  readonly withStills: (outputs: readonly Output[]) => Promise<readonly Output[]>;
+  /** Draws the stills of a cell's figures that have none, while the next cells run. */
+  readonly withStills?: (outputs: readonly Output[]) => Promise<readonly Output[]>;
   readonly onCell: (cell: number, id: string, seconds: number) => void;
 }
 
@@ -55,6 +55,7 @@ export async function executeCells(
     cell.cell_type === 'code' ? { ...cell, execution_count: null, outputs: [] } : cell,
   );
   const seconds: number[] = [];
+  const { withStills = async (outputs: readonly Output[]) => outputs } = options;
   const drawing: Promise<RunFailure | null>[] = [];
   let failure: RunFailure | null = null;
   let number = 0;
@@ -65,9 +66,10 @@ export async function executeCells(
     const ran = await runCell(cell, number, kernel, options);
     const took = (performance.now() - start) / 1000;
     seconds.push(took);
-    const count = number;
-    const drawn = options.withStills(ran.outputs).then((outputs) => {
-      cells[index] = { ...cell, execution_count: count, outputs };
+    const done = { ...cell, execution_count: number, outputs: ran.outputs };
+    cells[index] = done;
+    const drawn = withStills(ran.outputs).then((outputs) => {
+      cells[index] = { ...done, outputs };
     });
     drawing.push(drawn.then(() => null, stillFailure));
     if (ran.failure !== null) {

@@ -35,8 +35,11 @@ export interface RerunOptions {
   readonly filesIn: string;
   /** Told of that folder, so that it can be removed if the run is broken off. */
   readonly onFiles: (folder: string) => void;
-  /** Draws the stills of a cell's figures. */
-  readonly withStills: (outputs: readonly Output[]) => Promise<readonly Output[]>;
+  /**
+   * Draws the stills of a cell's figures, for notebooks without a fence: those of others are drawn behind it.
+   * @default the kernel draws them
+   */
+  readonly withStills?: (outputs: readonly Output[]) => Promise<readonly Output[]>;
   readonly onCell: (cell: number, id: string, seconds: number) => void;
 }
 
@@ -103,7 +106,7 @@ export function prepareRun(file: string, options: Omit<RerunOptions, 'onCell'>):
 function startFor(
   file: string,
   files: string,
-  { given, seed, startedAt, fence, memoryMb }: Omit<RerunOptions, 'onCell'>,
+  { given, seed, startedAt, fence, memoryMb, withStills }: Omit<RerunOptions, 'onCell'>,
 ): Promise<RunningKernel> {
   const settings: KernelSettings = {
     seed,
@@ -125,17 +128,15 @@ function startFor(
           out: files,
           connectionFolder: place.folder,
           connectionFile: place.file,
-          env: { ...markOf(place), ...stillsBy(fence) },
+          env: {
+            ...markOf(place),
+            ...(fence === 'none' && withStills !== undefined ? { [STILLS_VARIABLE]: STILLS_BY_RUNNER } : {}),
+          },
         },
         memoryMb,
       ),
     START_MS,
   );
-}
-
-/** The figures of a stranger are drawn behind the fence, those of others by the runner, which loads Plotly once. */
-function stillsBy(fence: FenceKind): Record<string, string> {
-  return fence === 'none' ? { [STILLS_VARIABLE]: STILLS_BY_RUNNER } : {};
 }
 
 interface KernelWork {
