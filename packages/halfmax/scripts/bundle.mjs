@@ -1,12 +1,12 @@
-// Makes a few files out of the hundreds compiled: Node takes a third of a second to load those, longer than many
-// programs run that use the package. Dependencies stay outside.
+// Makes a few files out of the hundreds of sources: Node takes a third of a second to load those, longer than many
+// programs run that use the package. Dependencies stay outside. It waits for no compiler: declarations are another's work.
 import { readFileSync, rmSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
-const dist = fileURLToPath(new URL('../dist/', import.meta.url));
-const outdir = `${dist}bundle`;
+const source = fileURLToPath(new URL('../src/', import.meta.url));
+const outdir = fileURLToPath(new URL('../dist/bundle', import.meta.url));
 const { exports } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8'));
 
 /** Entries of programs that import the package, by the name of their file: each is the face of a room. */
@@ -14,11 +14,11 @@ const entries = Object.values(exports)
   .filter((target) => typeof target === 'object')
   .map(({ types, default: code = undefined, node }) => [
     basename(code ?? node, '.js'),
-    types.replace(/^\.\/dist\//, dist).replace(/\.d\.ts$/, '.js'),
+    types.replace(/^\.\/dist\//, source).replace(/\.d\.ts$/, '.ts'),
   ]);
-const programs = ['cli.js', 'commands/measureWorker.js', 'session/blockWorker.js'].map((file) => [
-  basename(file, '.js'),
-  dist + file,
+const programs = ['cli.ts', 'commands/measureWorker.ts', 'session/blockWorker.ts'].map((file) => [
+  basename(file, '.ts'),
+  source + file,
 ]);
 
 rmSync(outdir, { recursive: true, force: true });
