@@ -14,6 +14,7 @@ const order: readonly string[] = [
   'errors',
   'reference',
   'numeric',
+  'vector',
   'frames',
   'calibration',
   'transmittance',

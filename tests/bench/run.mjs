@@ -4,17 +4,20 @@
  */
 import { spawnSync } from 'node:child_process';
 import { availableParallelism } from 'node:os';
+import { crossingReader, crossingRows } from 'halfmax/metrics';
+import { propagateInThreads } from 'halfmax/session';
 import { modelOfTables } from '../../packages/halfmax/dist/measure/bandModel.js';
 import { bandKernel } from '../../packages/halfmax/dist/metrics/bandKernel.js';
 import { planBand } from '../../packages/halfmax/dist/metrics/bandPlan.js';
-import { crossingReader } from '../../packages/halfmax/dist/metrics/index.js';
 import { patterns, peakPatterns, thinnedWeight } from '../../packages/halfmax/dist/metrics/smoothedPeak.js';
-import { propagateInThreads } from '../../packages/halfmax/dist/session/index.js';
 import { bandOf } from './bandOf.mjs';
 
 const json = process.argv.includes('--json');
 const cores = availableParallelism();
-const models = new URL('./models.mjs', import.meta.url).href;
+const modules = {
+  asMeasured: new URL('./asMeasuredModels.mjs', import.meta.url).href,
+  corrected: new URL('./correctedModel.mjs', import.meta.url).href,
+};
 const python = '/usr/bin/python3';
 const RUNS = 3;
 const SEED = 1;
@@ -37,12 +40,12 @@ function report(result) {
 }
 
 /** Trials in threads: shortest of a few runs, workers' start included. */
-async function timed(trials, runs = RUNS) {
+async function timed({ module = modules.asMeasured, ...trials }, runs = RUNS) {
   let seconds = Number.POSITIVE_INFINITY;
   let result;
   for (let run = 0; run < runs; run++) {
     const start = performance.now();
-    result = await propagateInThreads({ module: models, seed: SEED, allowedFailures: 0.02, ...trials });
+    result = await propagateInThreads({ module, seed: SEED, allowedFailures: 0.02, ...trials });
     seconds = Math.min(seconds, (performance.now() - start) / 1000);
   }
   return { seconds, rate: trials.draws / seconds, output: result.outputs[0] };
@@ -133,7 +136,7 @@ function numpy(data, reader, draws, cores_) {
 
 /** As-measured FWHM of a demonstration band, pixel noise alone, against numpy with the same curve. */
 async function asMeasured(band) {
-  const draws = 500_000;
+  const draws = 2_000_000;
   const cut = cutOut(band);
   const range = {
     ...band.range,
@@ -141,20 +144,32 @@ async function asMeasured(band) {
     toNm: Math.min(band.range.toNm, cut.wavelengthNm.at(-1)),
   };
   const data = { curve: cut, range, lineSpreadNm: band.lineSpreadNm };
-  const { firstPixel, endPixel } = crossingReader(cut, range, { lineSpreadNm: band.lineSpreadNm });
+  const { firstPixel, endPixel, trials } = crossingRows(cut, range, { lineSpreadNm: band.lineSpreadNm });
   const peers = ['same', 'plain'].map((reader) => {
     const one = numpy(data, reader, draws, 1);
     return { reader, seconds: [one, cores > 1 ? numpy(data, reader, draws, 2) : one] };
   });
+  const singly = await timed({ make: 'asMeasuredSingly', data, outputs: 1, draws, threads: 1 });
   for (const threads of cores > 1 ? [1, 2] : [1]) {
     const ours = await timed({ make: 'asMeasured', data, outputs: 1, draws, threads });
     const random = await timed({
       make: 'randomOnly',
-      data: { curve: cut, firstPixel, endPixel },
+      data: { curve: cut, firstPixel, endPixel, trials },
       outputs: 1,
       draws,
       threads,
     });
+    if (threads === 1)
+      report({
+        name: 'as-measured FWHM, one core, trials side by side against one after the other',
+        ours: ours.rate,
+        peer: singly.rate,
+        ratio: ours.rate / singly.rate,
+        limit: random.rate,
+        unit: 'draws/s',
+        draws,
+        note: agreement(ours.output, singly.output, draws),
+      });
     for (const { reader, seconds } of peers) {
       const other = seconds[threads - 1];
       const peerRate = 'absent' in other ? null : draws / other.seconds;
@@ -205,7 +220,15 @@ async function corrected(band) {
   const { outputs } = modelOfTables(band.tables);
   const keep = [outputs.indexOf('corrected fwhm')];
   for (const threads of cores > 1 ? [1, 2] : [1]) {
-    const trials = { make: 'corrected', data: band.tables, outputs: outputs.length, keep, draws, threads };
+    const trials = {
+      module: modules.corrected,
+      make: 'corrected',
+      data: band.tables,
+      outputs: outputs.length,
+      keep,
+      draws,
+      threads,
+    };
     const { seconds, output } = await timed(trials, 1);
     report({
       name: `corrected FWHM, a million draws, ${threads === 1 ? 'one core' : 'two cores'}`,
@@ -224,7 +247,13 @@ async function corrected(band) {
 /** How the time of a run grows. */
 async function growth(band) {
   const { outputs } = modelOfTables(band.tables);
-  const base = { make: 'corrected', outputs: outputs.length, keep: [0], threads: 1 };
+  const base = {
+    module: modules.corrected,
+    make: 'corrected',
+    outputs: outputs.length,
+    keep: [0],
+    threads: 1,
+  };
   for (const draws of [50_000, 100_000, 200_000]) {
     const before = process.memoryUsage().rss;
     const { seconds, rate } = await timed({ ...base, data: band.tables, draws }, 2);
@@ -288,7 +317,14 @@ async function manyBands(band, filters) {
   const { outputs } = modelOfTables(band.tables);
   let seconds = 0;
   for (let k = 0; k < filters; k++) {
-    const trials = { make: 'corrected', data: band.tables, outputs: outputs.length, keep: [0], threads: 1 };
+    const trials = {
+      module: modules.corrected,
+      make: 'corrected',
+      data: band.tables,
+      outputs: outputs.length,
+      keep: [0],
+      threads: 1,
+    };
     seconds += (await timed({ ...trials, seed: SEED + k, draws: 50_000 }, 1)).seconds;
   }
   return { seconds };

@@ -1,3 +1,5 @@
+import { rowTrials } from 'halfmax/uncertainty';
+
 /** A sum and a product of three inputs, for runs in threads; `data` is the mean of the first. */
 export function make(data) {
   return {
@@ -13,6 +15,22 @@ export function make(data) {
       },
     ],
   };
+}
+
+/** The same for many trials side by side. */
+export function makeRows(data) {
+  const { model, inputs } = make(data);
+  const trials = rowTrials;
+  const [one, result] = [new Float64Array(3), new Float64Array(2)];
+  const run = (x, out) => {
+    for (let trial = 0; trial < trials; trial++) {
+      for (let i = 0; i < 3; i++) one[i] = x[i * trials + trial];
+      result.fill(Number.NaN);
+      model(one, result);
+      for (let k = 0; k < 2; k++) out[k * trials + trial] = result[k];
+    }
+  };
+  return { model: { trials, run }, inputs };
 }
 
 /** So many inputs and five outputs: the sum of the inputs up to the k-th fifth. */

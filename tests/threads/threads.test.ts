@@ -10,7 +10,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { randomSpec } from '../../data-demo/generator/randomSpec.mjs';
 import { simulateSession } from '../../data-demo/generator/simulate.mjs';
 import { main } from '../../packages/halfmax/dist/cli.js';
-import { make } from './model.mjs';
+import { make, makeRows } from './model.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const program = join(root, 'packages', 'halfmax', 'bin', 'halfmax.js');
@@ -168,8 +168,11 @@ describe('propagateInThreads', () => {
   const module = new URL('./model.mjs', import.meta.url).href;
   const trials = { module, make: 'make', data: 5, outputs: 2, seed: 7, draws: 23_456, blockDraws: 1000 };
 
-  it('gives what propagate gives, whatever the number of threads', async () => {
-    const { model, inputs } = make(5) as Parameters<typeof propagate> extends [infer M, infer I, unknown]
+  it.each([
+    ['make', make],
+    ['makeRows', makeRows],
+  ])('gives what propagate gives, whatever the number of threads: %s', async (name, maker) => {
+    const { model, inputs } = maker(5) as Parameters<typeof propagate> extends [infer M, infer I, unknown]
       ? { model: M; inputs: I }
       : never;
     const expected = propagate(model, inputs, {
@@ -180,7 +183,7 @@ describe('propagateInThreads', () => {
     });
     expect('absent' in expected.outputs[0]!).toBe(false);
     for (const threads of [1, 2, 4])
-      expect(await propagateInThreads({ ...trials, threads })).toEqual(expected);
+      expect(await propagateInThreads({ ...trials, make: name, threads })).toEqual(expected);
   });
 
   it('keeps the outputs asked for alone', async () => {

@@ -25,6 +25,8 @@ export interface BandKernel {
   readonly find: (transmittance: Float64Array) => FoundBand | Absent;
   /** The same for many draws: writes height and place of the peak and both crossings; false where there are none. */
   readonly quick: (transmittance: Float64Array, out: Float64Array) => boolean;
+  /** Whether gaps leave enough of the band to be read. */
+  readonly whole: boolean;
   /** First pixel that any weight falls on, and the one after the last. */
   readonly firstPixel: number;
   readonly endPixel: number;
@@ -48,7 +50,7 @@ export function bandKernel(plan: BandPlan): BandKernel {
   const endPixel = Math.max(0, ...stretches.map(({ from, value }) => from + value.length));
   const quickTop = top.atNm.length > 0 ? quickPeak(top, curve.standardUncertainty) : null;
   const whole = hidden <= 0.25 * plan.widthNm;
-  return { top, blueEdge, redEdge, find, quick, firstPixel, endPixel };
+  return { top, blueEdge, redEdge, find, quick, whole, firstPixel, endPixel };
 
   function quick(transmittance: Float64Array, out: Float64Array): boolean {
     if (quickTop === null || !whole) return false;

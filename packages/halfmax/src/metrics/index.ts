@@ -1,6 +1,7 @@
 export type { BandEdge, BandMetrics, DescribeBandOptions, OtherDefinitions } from './bandMetrics.js';
 export type { Blocking, BlockingOptions, OpticalDensity, PlacedOpticalDensity } from './blockingTypes.js';
 export { type CrossingReader, crossingReader } from './crossingReader.js';
+export { type CrossingRows, crossingRows } from './crossingRows.js';
 export { describeBand } from './describeBand.js';
 export { type FindBandsOptions, findBands } from './findBands.js';
 export type { Leak } from './findLeaks.js';

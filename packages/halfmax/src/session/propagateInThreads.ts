@@ -17,7 +17,7 @@ export interface ThreadedTrials {
   readonly keep?: readonly number[];
   readonly seed: number;
   readonly draws: number;
-  /** Worker threads; 1: none. */
+  /** Threads that share the blocks, this one among them; 1: it alone. */
   readonly threads: number;
   /** Probability of the coverage intervals. @default 0.95 */
   readonly coverage?: number;
@@ -28,7 +28,7 @@ export interface ThreadedTrials {
 }
 
 /**
- * A fixed count of Monte Carlo trials, in blocks that are shared out to worker threads. Block k has stream k of the
+ * A fixed count of Monte Carlo trials, in blocks that are shared out to threads. Block k has stream k of the
  * seed wherever it is made, so the result is that of `propagate` with `splitStream(seed, k)`, whatever the threads.
  *
  * @param trials - model, seed, draws, threads
@@ -55,8 +55,11 @@ export async function propagateInThreads(trials: ThreadedTrials): Promise<Propag
   const next = new Int32Array(new SharedArrayBuffer(4));
   const task: BlockTask = { module, make, data, seed, outputs, keep, draws, blockDraws, blocks, next };
   const threads = existsSync(workerFile) ? Math.min(trials.threads, blocks) : 1;
-  if (threads === 1) await makeBlocks(task, store);
-  else await inWorkers(task, threads, store);
+  // This thread takes blocks too: it begins while the workers start.
+  await Promise.all([
+    inWorkers(task, threads - 1, store),
+    makeBlocks(task, store, threads > 1 ? pause : null),
+  ]);
   return {
     outputs: samples.map((sample) => describeOutput(sample, coverage, allowedFailures)),
     samples,
@@ -66,6 +69,9 @@ export async function propagateInThreads(trials: ThreadedTrials): Promise<Propag
     stopped: 'fixed',
   };
 }
+
+/** Lets this thread hear what has come meanwhile, such as an interrupt. */
+const pause = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
 /** The code of a worker; there is none where the package runs from its sources. */
 const workerFile: URL = new URL('./blockWorker.js', import.meta.url);
@@ -90,6 +96,8 @@ async function inWorkers(
       ),
     );
   } finally {
+    // Whether they are done or one has failed, there is nothing more to be made.
+    Atomics.store(task.next, 0, task.blocks);
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
 }

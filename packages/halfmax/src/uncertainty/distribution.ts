@@ -64,3 +64,14 @@ export interface UncertainInput {
  * It must not keep or change `x`, and must not depend on earlier calls.
  */
 export type Model = (x: Float64Array, out: Float64Array) => void;
+
+/**
+ * A model that works out many trials side by side, where that is quicker than one after the other. `x` holds for each
+ * place of the argument a row with one number per trial, `out` for each result a row to be written, NaN where a trial
+ * has none.
+ */
+export interface RowModel {
+  /** Trials side by side: numbers in a row, best `rowTrials`. */
+  readonly trials: number;
+  readonly run: (x: Float64Array, out: Float64Array) => void;
+}

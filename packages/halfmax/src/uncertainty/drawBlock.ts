@@ -1,6 +1,6 @@
 import type { RandomStream } from '../numeric/index.js';
-import { type CompiledInputs, compileInputs } from './compileInputs.js';
-import type { Model, UncertainInput } from './distribution.js';
+import { blockMaker } from './blockMaker.js';
+import type { Model, RowModel, UncertainInput } from './distribution.js';
 import { requireCount } from './requireCount.js';
 
 /**
@@ -19,24 +19,13 @@ import { requireCount } from './requireCount.js';
  * Source: JCGM 101:2008, 7.3 and 7.4. Cost: O(draws) calls of the model.
  */
 export function drawBlock(
-  model: Model,
-  inputs: readonly UncertainInput[] | CompiledInputs,
+  model: Model | RowModel,
+  inputs: readonly UncertainInput[],
   outputs: number,
   draws: number,
   stream: RandomStream,
 ): Float64Array[] {
   requireCount('drawBlock', 'outputs', outputs);
   requireCount('drawBlock', 'draws', draws);
-  const compiled = 'draw' in inputs ? inputs : compileInputs(inputs);
-  const values = Array.from({ length: outputs }, () => new Float64Array(draws));
-  const x = new Float64Array(compiled.size);
-  const out = new Float64Array(outputs);
-  for (let trial = 0; trial < draws; trial++) {
-    compiled.draw(stream, x);
-    // An output the model leaves out must not keep the value of the trial before.
-    for (let k = 0; k < outputs; k++) out[k] = Number.NaN;
-    model(x, out);
-    for (let k = 0; k < outputs; k++) values[k]![trial] = out[k]!;
-  }
-  return values;
+  return blockMaker(model, inputs, outputs)(draws, stream);
 }

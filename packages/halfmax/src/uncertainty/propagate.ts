@@ -1,10 +1,9 @@
 import type { RandomStream } from '../numeric/index.js';
 import { adaptiveStop, type BlockSummary } from './adaptiveStop.js';
-import { compileInputs } from './compileInputs.js';
+import { blockMaker } from './blockMaker.js';
 import { coveredCount } from './coverageInterval.js';
 import { describeOutput, finiteValues, type OutputDistribution } from './describeOutput.js';
-import type { Model, UncertainInput } from './distribution.js';
-import { drawBlock } from './drawBlock.js';
+import type { Model, RowModel, UncertainInput } from './distribution.js';
 import { pooledSpread, type Spread } from './pooledSpread.js';
 import { requireCount } from './requireCount.js';
 import { summariseSample } from './summariseSample.js';
@@ -55,7 +54,7 @@ export interface PropagateResult {
  * Trials are made in blocks, each with a random stream of its own, so the result depends on the streams alone and not
  * on the order in which blocks are run. Without a fixed count, blocks are added until every output is stable.
  *
- * @param model - function of the inputs, with one or more outputs
+ * @param model - function of the inputs, with one or more outputs, for one trial or for rows of trials
  * @param inputs - in the order of the model's argument
  * @param options - count of outputs, streams, and when to stop
  * @returns mean, standard uncertainty and coverage intervals of each output (divisor M - 1), with the samples; an
@@ -65,7 +64,7 @@ export interface PropagateResult {
  * Source: JCGM 101:2008, clause 7; adaptive procedure 7.9.4, for several outputs together until each is stable.
  */
 export function propagate(
-  model: Model,
+  model: Model | RowModel,
   inputs: readonly UncertainInput[],
   options: PropagateOptions,
 ): PropagateResult {
@@ -88,7 +87,7 @@ export function propagate(
     throw new RangeError(`propagate requires allowedFailures from 0 to 0.5, got ${allowedFailures}`);
   }
 
-  const compiled = compileInputs(inputs);
+  const make = blockMaker(model, inputs, outputs);
   // A fixed count gets its room at once, an adaptive run block by block.
   let samples: Float64Array[] = Array.from({ length: outputs }, () => new Float64Array(fixed ? limit : 0));
   const summaries: BlockSummary[][] = samples.map(() => []);
@@ -99,7 +98,7 @@ export function propagate(
   let stable = false;
   while (draws < limit && !stable) {
     const size = Math.min(blockDraws, limit - draws);
-    const block = drawBlock(model, compiled, outputs, size, streams(blocks));
+    const block = make(size, streams(blocks));
     samples = samples.map((sample, k) => stored(sample, draws, block[k]!, limit));
     draws += size;
     blocks += 1;

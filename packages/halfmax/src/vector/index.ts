@@ -1,0 +1,2 @@
+export { vectorTrials } from './vectorCode.generated.js';
+export { type VectorMemory, vectorMemory } from './vectorMemory.js';
