@@ -7,7 +7,7 @@ export const ROW: usize = DRAWS << 3;
 /** Draws that are read side by side, two vectors of two lanes; bytes of a number of each. */
 export const TOGETHER: usize = 4;
 export const FOUR: usize = 32;
-/** Bytes of a cell's cubic: value at 0, factors of t and of t squared, thrice the factor of t cubed. */
+/** Bytes of a cell's cubic: value at 0, factors of t and of t squared, -3 times the factor of t cubed. */
 export const CELL: usize = 32;
 export const CELL_SHIFT: usize = 5;
 

@@ -1,3 +1,5 @@
+import { ROW } from './layout';
+
 /**
  * Normal numbers for many draws, rows of pixels.
  *
@@ -7,8 +9,6 @@
  * 101 (1964). The methods from memory.
  */
 
-/** Bytes of a generator: two words of 64 bits. */
-const GENERATOR: usize = 16;
 /** Bytes of a layer in the table: right edge, part that is surely under the bell, height of the bell below, and above. */
 const LAYER_SHIFT: usize = 5;
 const EDGE: usize = 0;
@@ -67,14 +67,16 @@ function beyond(state: usize, layers: usize, first: u64): f64 {
 }
 
 /**
- * Normal numbers for many trials: for each quantity a row with one number per trial, mean + deviation x number.
+ * Fills a batch with normal numbers that do not depend on one another.
  *
- * @param state - two words of 64 bits, not both 0; moved on
- * @param layers - table of the layers: edge, sure part, height of the bell below and above
- * @param mean - of each quantity
- * @param deviation - of each quantity
- * @param out - rows
- * @param list - room for 16 bytes more than 16 per trial: numbers that the bell does not wholly cover wait there
+ * @param state - of the generator: 128 bits, not all 0; left where the next batch goes on
+ * @param layers - of the ziggurat: for each of 256 its right edge, the part that is surely under the bell, and the
+ *   height of the bell at this edge and at the next
+ * @param mean - of each row
+ * @param deviation - standard deviation of each row
+ * @param rows - how many rows
+ * @param out - the rows
+ * @param list - room for 16 bytes per number
  */
 export function fillNormals(
   state: usize,
@@ -82,18 +84,17 @@ export function fillNormals(
   mean: usize,
   deviation: usize,
   rows: i32,
-  draws: i32,
   out: usize,
   list: usize,
 ): void {
   let first = load<u64>(state);
   let second = load<u64>(state, 8);
   let at = out;
+  let missed = list;
   for (let row = 0; row < rows; row++) {
     const centre = load<f64>(mean + (usize(row) << 3));
     const scale = load<f64>(deviation + (usize(row) << 3));
-    let missed = list;
-    for (const end = at + (usize(draws) << 3); at < end; at += 8) {
+    for (const end = at + ROW; at < end; at += 8) {
       const bits = first + second;
       const mixed = first ^ second;
       first = rotl<u64>(first, 24) ^ mixed ^ (mixed << 16);
@@ -101,18 +102,17 @@ export function fillNormals(
       const layer = layers + (usize(bits >> 56) << LAYER_SHIFT);
       const place = placeOf(bits);
       store<f64>(at, centre + scale * (place * load<f64>(layer, EDGE)));
+      // A miss stays on the list, anything else is written over: no branch that could be foretold wrongly.
       store<u64>(missed, bits);
       store<usize>(missed, at, 8);
       missed += usize(!(abs(place) < load<f64>(layer, SURE))) << 4;
     }
-    store<u64>(state, first);
-    store<u64>(state, second, 8);
-    for (let miss = list; miss < missed; miss += 16) {
-      store<f64>(load<usize>(miss, 8), centre + scale * beyond(state, layers, load<u64>(miss)));
-    }
-    first = load<u64>(state);
-    second = load<u64>(state, 8);
   }
   store<u64>(state, first);
   store<u64>(state, second, 8);
+  for (let miss = list; miss < missed; miss += 16) {
+    const to = load<usize>(miss, 8);
+    const row = ((to - out) / ROW) << 3;
+    store<f64>(to, load<f64>(mean + row) + load<f64>(deviation + row) * beyond(state, layers, load<u64>(miss)));
+  }
 }

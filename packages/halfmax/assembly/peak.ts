@@ -3,6 +3,9 @@ import { heightRow, slopeRow } from './weighted';
 
 /** Bytes of what is kept of two draws and a pattern. */
 const PAIR: usize = 128;
+/** Factor from the last term of a cell to that of t cubed. */
+const SHARE = -1.0 / 3;
+const CONSTANTS = memory.data<f64>([SHARE], 16);
 
 /**
  * Height and place of the peak of every draw of a batch.
@@ -119,8 +122,8 @@ function storeCubic(at: usize, perDraw: usize, a: v128, b: v128, before: v128, a
   const three = f64x2.splat(3);
   const rise = f64x2.sub(b, a);
   const c2 = f64x2.sub(f64x2.sub(f64x2.mul(three, rise), f64x2.add(da, da)), db);
-  const c3 = f64x2.sub(f64x2.add(da, db), f64x2.add(rise, rise));
-  storeCell(at, perDraw, a, da, c2, f64x2.mul(three, c3));
+  const less3 = f64x2.sub(f64x2.add(rise, rise), f64x2.add(da, db));
+  storeCell(at, perDraw, a, da, c2, f64x2.mul(three, less3));
 }
 
 // @ts-ignore: decorator
@@ -132,33 +135,31 @@ function storeCell(at: usize, perDraw: usize, c0: v128, c1: v128, c2: v128, c3: 
   v128.store(at + perDraw, v128.shuffle<f64>(c2, c3, 1, 3), 16);
 }
 
-/** Where c1 t + c2 t^2 + c3 t^3, which rises at 0 and falls at 1, turns. */
+/** Where c1 t + c2 t^2 + c3 t^3, which rises at 0 and falls at 1, turns; d3 is -3 c3. */
 // @ts-ignore: decorator
 @inline
-function turnOf(c1: v128, c2: v128, thrice3: v128): v128 {
+function turnOf(c1: v128, c2: v128, d3: v128): v128 {
   const none = f64x2.splat(0);
-  const root = f64x2.sqrt(f64x2.pmax(none, f64x2.sub(f64x2.mul(c2, c2), f64x2.mul(c1, thrice3))));
+  const root = f64x2.sqrt(f64x2.pmax(none, f64x2.add(f64x2.mul(c2, c2), f64x2.mul(c1, d3))));
   // Of the two forms of the solution the one that takes no difference of like numbers.
   const falls = f64x2.le(c2, none);
   const sum = f64x2.add(root, f64x2.abs(c2));
-  return f64x2.div(v128.bitselect(c1, sum, falls), v128.bitselect(sum, f64x2.neg(thrice3), falls));
+  return f64x2.div(v128.bitselect(c1, sum, falls), v128.bitselect(sum, d3, falls));
 }
 
 /** Whether c1 t + c2 t^2 + c3 t^3 rises at 0 and falls at 1. */
 // @ts-ignore: decorator
 @inline
-function turns(c1: v128, c2: v128, thrice3: v128): v128 {
-  const none = f64x2.splat(0);
-  const end = f64x2.add(f64x2.add(c1, f64x2.add(c2, c2)), thrice3);
-  return v128.and(f64x2.gt(c1, none), f64x2.lt(end, none));
+function turns(c1: v128, c2: v128, d3: v128): v128 {
+  return v128.and(f64x2.gt(c1, f64x2.splat(0)), f64x2.lt(f64x2.add(c1, f64x2.add(c2, c2)), d3));
 }
 
 /** c0 + c1 t + c2 t^2 + c3 t^3. */
 // @ts-ignore: decorator
 @inline
-function cubicAt(c0: v128, c1: v128, c2: v128, thrice3: v128, t: v128): v128 {
-  const third = f64x2.mul(t, f64x2.splat(1.0 / 3));
-  return f64x2.add(c0, f64x2.mul(t, f64x2.add(c1, f64x2.mul(t, f64x2.add(c2, f64x2.mul(third, thrice3))))));
+function cubicAt(c0: v128, c1: v128, c2: v128, d3: v128, t: v128, share: v128): v128 {
+  const last = f64x2.mul(f64x2.mul(t, share), d3);
+  return f64x2.add(c0, f64x2.mul(t, f64x2.add(c1, f64x2.mul(t, f64x2.add(c2, last)))));
 }
 
 /** Maximum and place of two draws. */
@@ -176,10 +177,10 @@ function plainPeak(band: Band, draw: usize, perDraw: usize, high: usize, out: us
   const c0 = v128.shuffle<f64>(front0, front1, 0, 2);
   const c1 = v128.shuffle<f64>(front0, front1, 1, 3);
   const c2 = v128.shuffle<f64>(back0, back1, 0, 2);
-  const c3 = v128.shuffle<f64>(back0, back1, 1, 3);
-  const inside = turns(c1, c2, c3);
-  const t = turnOf(c1, c2, c3);
-  const height = v128.bitselect(cubicAt(c0, c1, c2, c3, t), v128.load(high), inside);
+  const d3 = v128.shuffle<f64>(back0, back1, 1, 3);
+  const inside = turns(c1, c2, d3);
+  const t = turnOf(c1, c2, d3);
+  const height = v128.bitselect(cubicAt(c0, c1, c2, d3, t, f64x2.splat(SHARE)), v128.load(high), inside);
   v128.store(high, height);
   v128.store(out, height);
   const atNode = f64x2(load<f64>(top.atNm + (node0 >> 2)), load<f64>(top.atNm + (node1 >> 2)));
@@ -251,8 +252,10 @@ function thinnedPeak(band: Band, draw: usize, perDraw: usize, nodes: usize, high
     pattern += perDraw;
     pair += 2 * PAIR;
   }
+  // From memory: a constant would be made anew for each pair.
+  const share = v128.load64_splat(CONSTANTS);
   let sum = f64x2.splat(0);
-  for (let at = pairs; at < pair; at += PAIR) sum = f64x2.add(sum, thinned(at));
+  for (let at = pairs; at < pair; at += PAIR) sum = f64x2.add(sum, thinned(at, share));
   const maximum = v128.load(high);
   const mean = f64x2.div(sum, f64x2.splat(2 * f64(patterns)));
   const weight = f64x2.splat(band.thinnedWeight);
@@ -294,25 +297,25 @@ function pairCells(draw: usize, other: usize, pattern: usize, nodes: usize, plus
   const noiseHigh0 = v128.load(pattern + cell0, 16);
   const noiseHigh1 = v128.load(pattern + cell1, 16);
   const c2 = v128.shuffle<f64>(high0, high1, 0, 2);
-  const c3 = v128.shuffle<f64>(high0, high1, 1, 3);
+  const d3 = v128.shuffle<f64>(high0, high1, 1, 3);
   const p2 = v128.shuffle<f64>(noiseHigh0, noiseHigh1, 0, 2);
   const p3 = v128.shuffle<f64>(noiseHigh0, noiseHigh1, 1, 3);
   v128.store(to, plus ? f64x2.add(c2, p2) : f64x2.sub(c2, p2), 16);
-  v128.store(to, plus ? f64x2.add(c3, p3) : f64x2.sub(c3, p3), 32);
+  v128.store(to, plus ? f64x2.add(d3, p3) : f64x2.sub(d3, p3), 32);
   v128.store(to, plus ? f64x2.sub(c2, p2) : f64x2.add(c2, p2), 80);
-  v128.store(to, plus ? f64x2.sub(c3, p3) : f64x2.add(c3, p3), 96);
+  v128.store(to, plus ? f64x2.sub(d3, p3) : f64x2.add(d3, p3), 96);
 }
 
 /** The height of two draws where the curve with a pattern is highest, the pattern taken away once more. */
 // @ts-ignore: decorator
 @inline
-function thinned(pair: usize): v128 {
+function thinned(pair: usize, share: v128): v128 {
   const c1 = v128.load(pair);
   const c2 = v128.load(pair, 16);
-  const c3 = v128.load(pair, 32);
-  let t = turnOf(c1, c2, c3);
-  const inside = turns(c1, c2, c3);
+  const d3 = v128.load(pair, 32);
+  let t = turnOf(c1, c2, d3);
+  const inside = turns(c1, c2, d3);
   // Elsewhere the place itself, at one end of its cell.
   if (!i64x2.all_true(inside)) t = v128.bitselect(t, f64x2(load<i32>(pair, 112), load<i32>(pair, 116)), inside);
-  return cubicAt(v128.load(pair, 48), v128.load(pair, 64), v128.load(pair, 80), v128.load(pair, 96), t);
+  return cubicAt(v128.load(pair, 48), v128.load(pair, 64), v128.load(pair, 80), v128.load(pair, 96), t, share);
 }

@@ -10,6 +10,7 @@ const SHAPES: readonly (readonly [string, (x: number) => number])[] = [
   ['round', (x) => Math.exp(-Math.LN2 * x * x)],
   ['rippled', (x) => (1 + 0.03 * Math.cos(9 * x)) / (1 + x ** 8)],
   ['tilted', (x) => (1 + 0.1 * x) / (1 + x ** 6)],
+  ['horned', (x) => (0.8 + 0.25 * x * x) / (1 + x ** 10)],
 ];
 
 function curveOf(shape: (x: number) => number, widthNm: number, u: number): Curve {
@@ -63,6 +64,24 @@ describe('crossingRows', () => {
       }
     },
   );
+
+  it.each([
+    ['the top', 656.6, 657.5],
+    ['an edge', 654.5, 655.2],
+    ['an edge and half of the band', 655, 657.2],
+  ])('reads what crossingReader reads where pixels are missing in %s', (_, fromNm, toNm) => {
+    const whole = curveOf(SHAPES[0]![1], 3, 0.004);
+    const kept = [...whole.wavelengthNm.keys()].filter(
+      (i) => whole.wavelengthNm[i]! < fromNm || whole.wavelengthNm[i]! > toNm,
+    );
+    const pick = (values: Float64Array): Float64Array => Float64Array.from(kept, (i) => values[i]!);
+    const curve = {
+      wavelengthNm: pick(whole.wavelengthNm),
+      transmittance: pick(whole.transmittance),
+      standardUncertainty: pick(whole.standardUncertainty),
+    };
+    for (const difference of compare(curve, 0.004, 4).apart) expect(difference).toBeLessThan(1e-9);
+  });
 
   it('gives no number where crossingReader gives none', () => {
     const { apart, none } = compare(curveOf(SHAPES[0]![1], 3, 0.003), 0.6, 8);

@@ -50,7 +50,7 @@ export function putBand(vector: VectorMemory, kernel: BandKernel, plan: BandPlan
     take(row * places),
     take(2 * row),
     take(FOUR * 4 * (top.atNm.length + 1) + 2 * FOUR * count),
-    0,
+    take(8 * FOUR * count),
     ...weight,
   );
   return { band: put(record), rowsNeeded };
@@ -107,7 +107,7 @@ function patternCells(step: Float64Array, noise: Float64Array, noiseSlopes: Floa
       }
       const rise = noise[at + k + 1]! - a;
       const db = noiseSlopes[at + k + 1]! * step[k]!;
-      cells.push(a, da, 3 * rise - 2 * da - db, 3 * (da + db - 2 * rise));
+      cells.push(a, da, 3 * rise - 2 * da - db, 3 * (2 * rise - (da + db)));
     }
   }
   return Float64Array.from(cells);

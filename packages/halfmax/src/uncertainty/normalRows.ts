@@ -22,8 +22,8 @@ export function normalRows(mean: Float64Array, deviation: Float64Array): RowSamp
   const layerTable = put(layerRecords());
   const [means, deviations] = [put(mean), put(deviation)];
   const state = put(new Int32Array(4));
-  // Room for those of a row that the bell does not wholly cover.
-  const list = take(16 * (trials + 1));
+  // Room for those that the bell does not wholly cover.
+  const list = take(16 * (trials * rows + 1));
   const out = take(8 * trials * rows);
   const words = new Int32Array(vector.run.memory.buffer, state, 4);
   const drawn = vector.floats(out, trials * rows);
@@ -31,7 +31,7 @@ export function normalRows(mean: Float64Array, deviation: Float64Array): RowSamp
     for (let i = 0; i < 4; i++) words[i] = stream.uniform() * 4294967296; // 2^32
     // The state must not be 0.
     words[0]! |= 1;
-    vector.run.fillNormals(state, layerTable, means, deviations, rows, trials, out, list);
+    vector.run.fillNormals(state, layerTable, means, deviations, rows, out, list);
     x.set(drawn, at);
   };
 }

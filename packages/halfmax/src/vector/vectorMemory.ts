@@ -12,7 +12,6 @@ interface VectorFunctions {
     mean: number,
     deviation: number,
     rows: number,
-    draws: number,
     out: number,
     list: number,
   ): void;
