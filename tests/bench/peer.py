@@ -131,7 +131,7 @@ def main():
     u = np.array(task["standardUncertainty"])
     widths = same(task) if task["reader"] == "same" else plain(task, nm, task["windowNm"])
     draws, batch = task["draws"], task["batch"]
-    best = np.inf
+    seconds = []
     for run in range(task["runs"]):
         random = np.random.default_rng(task["seed"] + run)
         found = np.empty(draws)
@@ -139,9 +139,9 @@ def main():
         for at in range(0, draws, batch):
             size = min(batch, draws - at)
             found[at : at + size] = widths(curve + u * random.standard_normal((size, curve.size)))
-        best = min(best, time.perf_counter() - start)
+        seconds.append(time.perf_counter() - start)
     result = {
-        "seconds": best,
+        "seconds": seconds,
         "mean": found.mean(),
         "standardUncertainty": found.std(ddof=1),
         "nominal": widths(curve[None, :])[0],

@@ -19,7 +19,7 @@ const modules = {
   corrected: new URL('./correctedModel.mjs', import.meta.url).href,
 };
 const python = '/usr/bin/python3';
-const RUNS = 3;
+const RUNS = 10;
 const SEED = 1;
 
 function say(text) {
@@ -36,19 +36,27 @@ function report(result) {
   const shown = (value) =>
     value === null || value === undefined ? '–' : Number(value.toPrecision(3)).toLocaleString('en');
   say(`${name}: ${shown(ours)} ${unit}; peer ${shown(peer)}, ratio ${shown(ratio)}, limit ${shown(limit)}`);
+  for (const [whose, runs] of Object.entries({ ours: result.oursRuns, peer: result.peerRuns }))
+    if (runs) say(`  ${whose}, each run: ${runs.map((rate) => rate.toLocaleString('en')).join(' ')}`);
   if (note !== undefined) say(`  ${note}`);
 }
 
 /** Trials in threads: shortest of a few runs, workers' start included. */
 async function timed({ module = modules.asMeasured, ...trials }, runs = RUNS) {
-  let seconds = Number.POSITIVE_INFINITY;
+  const seconds = [];
   let result;
   for (let run = 0; run < runs; run++) {
     const start = performance.now();
     result = await propagateInThreads({ module, seed: SEED, allowedFailures: 0.02, ...trials });
-    seconds = Math.min(seconds, (performance.now() - start) / 1000);
+    seconds.push((performance.now() - start) / 1000);
   }
-  return { seconds, rate: trials.draws / seconds, output: result.outputs[0] };
+  const rates = ratesOf(trials.draws, seconds);
+  return { seconds: Math.min(...seconds), rate: Math.max(...rates), rates, output: result.outputs[0] };
+}
+
+/** Draws per second of each run, whole. */
+function ratesOf(draws, seconds) {
+  return seconds.map((one) => Math.round(draws / one));
 }
 
 /** The band's curve from two FWHM below its centre to two above, as a person would cut it out. */
@@ -149,7 +157,7 @@ async function asMeasured(band) {
     const one = numpy(data, reader, draws, 1);
     return { reader, seconds: [one, cores > 1 ? numpy(data, reader, draws, 2) : one] };
   });
-  const singly = await timed({ make: 'asMeasuredSingly', data, outputs: 1, draws, threads: 1 });
+  const singly = await timed({ make: 'asMeasuredSingly', data, outputs: 1, draws, threads: 1 }, 3);
   for (const threads of cores > 1 ? [1, 2] : [1]) {
     const ours = await timed({ make: 'asMeasured', data, outputs: 1, draws, threads });
     const random = await timed({
@@ -172,7 +180,8 @@ async function asMeasured(band) {
       });
     for (const { reader, seconds } of peers) {
       const other = seconds[threads - 1];
-      const peerRate = 'absent' in other ? null : draws / other.seconds;
+      const peerRuns = 'absent' in other ? null : ratesOf(draws, other.seconds);
+      const peerRate = peerRuns === null ? null : Math.max(...peerRuns);
       report({
         name: `as-measured FWHM, ${threads === 1 ? 'one core' : 'two cores'}, against numpy ${PEERS[reader].name}`,
         ours: ours.rate,
@@ -181,6 +190,8 @@ async function asMeasured(band) {
         limit: random.rate,
         unit: 'draws/s',
         draws,
+        oursRuns: ours.rates,
+        peerRuns,
         pixels: cut.wavelengthNm.length,
         pixelsDrawn: endPixel - firstPixel,
         note: 'absent' in other ? other.absent : agreement(ours.output, other, draws) + PEERS[reader].note,

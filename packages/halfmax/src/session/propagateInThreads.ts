@@ -46,7 +46,9 @@ export async function propagateInThreads(trials: ThreadedTrials): Promise<Propag
   const keep = trials.keep ?? Array.from({ length: outputs }, (_, k) => k);
   const blocks = Math.ceil(draws / blockDraws);
   const samples = keep.map(() => new Float64Array(draws));
+  let made = 0;
   const store = (block: number, values: readonly Float64Array[]): void => {
+    made++;
     values.forEach((value, k) => {
       samples[k]!.set(value, block * blockDraws);
     });
@@ -56,10 +58,9 @@ export async function propagateInThreads(trials: ThreadedTrials): Promise<Propag
   const task: BlockTask = { module, make, data, seed, outputs, keep, draws, blockDraws, blocks, next };
   const threads = existsSync(workerFile) ? Math.min(trials.threads, blocks) : 1;
   // This thread takes blocks too: it begins while the workers start.
-  await Promise.all([
-    inWorkers(task, threads - 1, store),
-    makeBlocks(task, store, threads > 1 ? pause : null),
-  ]);
+  if (threads === 1) await makeBlocks(task, store);
+  else await Promise.all([inWorkers(task, threads - 1, store), makeBlocks(task, store, pause)]);
+  if (made !== blocks) throw new Error(`only ${made} of ${blocks} blocks were made`);
   return {
     outputs: samples.map((sample) => describeOutput(sample, coverage, allowedFailures)),
     samples,
@@ -88,7 +89,11 @@ async function inWorkers(
         (worker) =>
           new Promise<void>((resolve, reject) => {
             worker.on('message', ({ block, values }: BlockMessage) => store(block, values));
-            worker.on('error', reject);
+            worker.on('error', (fault) => {
+              // This thread need make no more.
+              Atomics.store(task.next, 0, task.blocks);
+              reject(fault);
+            });
             worker.on('exit', (code) =>
               code === 0 ? resolve() : reject(new Error(`a worker ended with ${code}`)),
             );
@@ -96,8 +101,6 @@ async function inWorkers(
       ),
     );
   } finally {
-    // Whether they are done or one has failed, there is nothing more to be made.
-    Atomics.store(task.next, 0, task.blocks);
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
 }
