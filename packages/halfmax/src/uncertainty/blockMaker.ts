@@ -1,5 +1,5 @@
 import type { RandomStream } from '../numeric/index.js';
-import { compileInputs } from './compileInputs.js';
+import { type CompiledInputs, compileInputs } from './compileInputs.js';
 import type { Model, RowModel, UncertainInput } from './distribution.js';
 import { rowBlockMaker } from './rowBlockMaker.js';
 
@@ -17,11 +17,12 @@ export type BlockMaker = (draws: number, stream: RandomStream) => Float64Array[]
  */
 export function blockMaker(
   model: Model | RowModel,
-  inputs: readonly UncertainInput[],
+  inputs: readonly UncertainInput[] | CompiledInputs,
   outputs: number,
 ): BlockMaker {
-  if (typeof model !== 'function') return rowBlockMaker(model, inputs, outputs);
-  const { size, draw } = compileInputs(inputs);
+  const compiled = 'draw' in inputs ? inputs : compileInputs(inputs);
+  if (typeof model !== 'function') return rowBlockMaker(model, compiled, outputs);
+  const { size, draw } = compiled;
   const x = new Float64Array(size);
   const out = new Float64Array(outputs);
   return (draws, stream) => {

@@ -6,6 +6,8 @@ import { type Sampler, sampler } from './sampler.js';
 
 /** Inputs made ready for many draws. */
 export interface CompiledInputs {
+  /** What they were made from. */
+  readonly inputs: readonly UncertainInput[];
   /** Length of the model's argument. */
   readonly size: number;
   /** Expectation of each place of the argument. */
@@ -43,6 +45,7 @@ export function compileInputs(inputs: readonly UncertainInput[]): CompiledInputs
     }
   }
   return {
+    inputs,
     size: means.length,
     mean: Float64Array.from(means),
     sourceOf: Int32Array.from(sourceOf),

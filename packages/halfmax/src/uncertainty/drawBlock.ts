@@ -1,5 +1,6 @@
 import type { RandomStream } from '../numeric/index.js';
 import { blockMaker } from './blockMaker.js';
+import type { CompiledInputs } from './compileInputs.js';
 import type { Model, RowModel, UncertainInput } from './distribution.js';
 import { requireCount } from './requireCount.js';
 
@@ -20,7 +21,7 @@ import { requireCount } from './requireCount.js';
  */
 export function drawBlock(
   model: Model | RowModel,
-  inputs: readonly UncertainInput[],
+  inputs: readonly UncertainInput[] | CompiledInputs,
   outputs: number,
   draws: number,
   stream: RandomStream,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream, splitStream } from '../numeric/index.js';
+import { compileInputs } from './compileInputs.js';
 import type { Distribution, Model, RowModel, UncertainInput } from './distribution.js';
 import { drawBlock } from './drawBlock.js';
 import { propagate } from './propagate.js';
@@ -65,6 +66,14 @@ describe('a model for rows of trials', () => {
       expect(block).toEqual(longer!.slice(0, draws));
     },
   );
+
+  it('takes inputs that were made ready before', () => {
+    const compiled = compileInputs(inputs);
+    for (const model of [single, rows(rowTrials)])
+      expect(drawBlock(model, compiled, 2, 300, randomStream(2))).toEqual(
+        drawBlock(model, inputs, 2, 300, randomStream(2)),
+      );
+  });
 
   it('takes rows of any length', () => {
     const [block] = drawBlock(rows(10), inputs, 2, 105, randomStream(2));

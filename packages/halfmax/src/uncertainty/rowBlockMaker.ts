@@ -1,6 +1,6 @@
 import type { RandomStream } from '../numeric/index.js';
-import { compileInputs } from './compileInputs.js';
-import type { RowModel, UncertainInput } from './distribution.js';
+import type { CompiledInputs } from './compileInputs.js';
+import type { RowModel } from './distribution.js';
 import { distributionSize } from './distributionSize.js';
 import { rowSampler } from './rowSampler.js';
 
@@ -8,17 +8,17 @@ import { rowSampler } from './rowSampler.js';
  * Makes ready what draws blocks of trials, many side by side.
  *
  * @param model - for rows of trials
- * @param inputs - in the order of the model's argument
+ * @param compiled - inputs in the order of the model's argument
  * @param outputs - how many results the model writes
  * @returns maker of blocks; its random numbers are others than those of a model for single trials
- * @throws {RangeError} no input, or distributions with parameters out of range
+ * @throws {RangeError} distributions with parameters out of range
  */
 export function rowBlockMaker(
   { trials, run }: RowModel,
-  inputs: readonly UncertainInput[],
+  { inputs, size }: CompiledInputs,
   outputs: number,
 ): (draws: number, stream: RandomStream) => Float64Array[] {
-  const x = new Float64Array(trials * compileInputs(inputs).size);
+  const x = new Float64Array(trials * size);
   const out = new Float64Array(trials * outputs);
   let end = 0;
   const parts = inputs.map(({ distribution }) => {
