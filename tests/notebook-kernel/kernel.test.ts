@@ -23,6 +23,7 @@ describe('the patched names of tslab', () => {
   const modules: PatchedModules = {
     jupyter: fromTslab('./dist/jupyter.js'),
     executor: fromTslab('./dist/executor.js'),
+    converter: fromTslab('./dist/converter.js'),
     typescript: fromTslab('@tslab/typescript-for-tslab'),
     zeromq: fromTslab('zeromq'),
   };
@@ -160,6 +161,28 @@ describe('a kernel', () => {
       'error',
     );
     expect((error!['traceback'] as string[]).join(' ')).toContain('line 3:20');
+  });
+
+  it('completes and explains names between cells, and goes on', async () => {
+    const ask = (type: string, content: object): Promise<WireMessage['content']> =>
+      new Promise((resolve, reject) => {
+        kernel.client
+          .request(type, content, ({ from, message }) => {
+            if (from === 'reply') resolve(message.content);
+          })
+          .catch(reject);
+      });
+    await run(`let lineWidth = 3;\nconst lineNames = ['a'];`);
+    const complete = { code: 'const twice = 2 * lineW', cursor_pos: 23 };
+    expect(await ask('complete_request', complete)).toMatchObject({ status: 'ok', matches: ['lineWidth'] });
+    const inspect = { code: 'const more = lineNames;', cursor_pos: 15, detail_level: 0 };
+    const { data } = await ask('inspect_request', inspect);
+    expect(JSON.stringify(data)).toContain('string[]');
+    // The same cell twice, then one that declares no name.
+    for (const code of ['const twice = 2 * lineWidth;', 'const twice = 2 * lineWidth;', 'lineWidth += 1;'])
+      expect(of(await run(code), 'execute_reply')[0]).toMatchObject({ status: 'ok' });
+    const [{ text } = { text: '' }] = of(await run('console.log(lineWidth, twice);'), 'stream');
+    expect(text).toBe('4 6\n');
   });
 
   it('gives an error its name, message and the line of the TypeScript', async () => {

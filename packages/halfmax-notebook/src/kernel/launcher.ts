@@ -41,6 +41,7 @@ const modules: PatchedModules = {
   typescript: openCompiler(),
   jupyter: fromTslab('./dist/jupyter.js'),
   executor: fromTslab('./dist/executor.js'),
+  converter: fromTslab('./dist/converter.js'),
   zeromq: fromTslab('zeromq'),
 };
 const { version } = fromTslab('./package.json') as { version: string };
@@ -53,7 +54,8 @@ if (missing.length > 0 || version !== TSLAB_VERSION) {
 const cwd = process.cwd();
 findPackagesFromAnywhere();
 
-const sources = cellSources('__tslab__.ts');
+const cellFile = '__tslab__.ts';
+const sources = cellSources(cellFile);
 const folders = [
   { folder: cwd, name: '.' },
   ...(settings.given.session === undefined ? [] : [{ folder: settings.given.session, name: 'session' }]),
@@ -67,6 +69,7 @@ const folders = [
 const lateFaults: string[] = [];
 const { realNow } = fixWorld(settings.seed, Date.parse(startedAt));
 const { onRejection } = patchTslab(modules, {
+  cellFile,
   sources,
   realNow,
   describeThrown: (thrown) => describeThrown(thrown, folders),

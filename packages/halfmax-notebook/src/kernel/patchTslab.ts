@@ -1,6 +1,7 @@
 import { answerRequests } from './answerRequests.js';
 import { catchErrors } from './catchErrors.js';
 import { keepSourceMaps, nameCells } from './followSources.js';
+import { leanPrograms } from './leanPrograms.js';
 import type { PatchedModules } from './patchedNames.js';
 import type { PatchWork } from './patchWork.js';
 import { qualifyShorthands } from './qualifyShorthands.js';
@@ -24,6 +25,7 @@ export function patchTslab(
   const queues = [sendInOrder(zeromq.Publisher, onFault), sendInOrder(zeromq.Router, onFault)];
   let running: RunningCell | null = null;
 
+  leanPrograms(modules, work.cellFile);
   keepSourceMaps(modules.typescript, work.sources);
   qualifyShorthands(modules.typescript);
   nameCells(work.sources, () => running?.cell ?? 0);

@@ -3,6 +3,8 @@ import type { CellError, Diagnostic } from './tidyErrors.js';
 
 /** What the patches need to know of the kernel. */
 export interface PatchWork {
+  /** Name under which the compiler sees every cell. */
+  readonly cellFile: string;
   readonly sources: CellSources;
   readonly realNow: () => number;
   readonly describeThrown: (thrown: unknown) => CellError;

@@ -9,6 +9,7 @@ export const TSLAB_VERSION = '1.0.22';
 export interface PatchedModules {
   readonly jupyter: Private;
   readonly executor: Private;
+  readonly converter: Private;
   readonly typescript: Private;
   readonly zeromq: Private;
 }
@@ -24,9 +25,13 @@ export const patchedNames: readonly (readonly [keyof PatchedModules, string])[] 
   ['jupyter', 'JupyterHandlerImpl.prototype.handleKernel'],
   ['jupyter', 'JupyterHandlerImpl.prototype.createWriteToIopub'],
   ['executor', 'createExecutor'],
+  ['converter', 'createConverter'],
   ['typescript', 'createWatchCompilerHost'],
   ['typescript', 'createWatchProgram'],
   ['typescript', 'transpileModule'],
+  ['typescript', 'createAbstractBuilder'],
+  ['typescript', 'createSourceFile'],
+  ['typescript', 'bindSourceFile'],
   ['zeromq', 'Publisher.prototype.send'],
   ['zeromq', 'Router.prototype.send'],
 ];
