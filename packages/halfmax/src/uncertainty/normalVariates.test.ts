@@ -1,19 +1,38 @@
 import { describe, expect, it } from 'vitest';
 import { normalCdf, randomStream } from '../numeric/index.js';
+import { vectorTrials } from '../vector/index.js';
+import { normalRows } from './normalRows.js';
 import { layers, normalVariates } from './normalVariates.js';
 
-const DRAWS = 2_000_000;
+const ROWS = 8;
+const perCall = ROWS * vectorTrials;
+const DRAWS = Math.ceil(2_000_000 / perCall) * perCall;
 
-describe('normalVariates', () => {
-  const stream = randomStream(11);
+function oneAfterTheOther(): Float64Array {
   const values = new Float64Array(DRAWS);
-  normalVariates(stream, new Float64Array(DRAWS), new Float64Array(DRAWS).fill(1), values, 0);
+  normalVariates(randomStream(11), new Float64Array(DRAWS), new Float64Array(DRAWS).fill(1), values, 0);
+  return values;
+}
 
-  it('has layers that fill the bell to its top', () => {
-    // Rounding of 256 sums and logarithms.
-    expect(Math.abs(layers().gap)).toBeLessThan(1e-12);
-  });
+function inRows(): Float64Array {
+  const values = new Float64Array(DRAWS);
+  const fill = normalRows(new Float64Array(ROWS), new Float64Array(ROWS).fill(1));
+  const stream = randomStream(11);
+  for (let at = 0; at < DRAWS; at += perCall) fill(stream, values, at);
+  return values;
+}
 
+const NEXT = ['the next', 1] as const;
+const APART = [
+  NEXT,
+  ['the same trial of the next row', vectorTrials],
+  ['the same place of the next call', perCall],
+] as const;
+
+describe.each([
+  ['normalVariates', oneAfterTheOther(), [NEXT]],
+  ['normalRows', inRows(), APART],
+] as const)('%s', (_, values, away) => {
   it('has the moments of the normal distribution', () => {
     // Moments 1, 3 are 0, moments 2, 4, 6 are 1, 3, 15; their variances follow from moments 2, 4 to 12.
     const even = [1, 1, 3, 15, 105, 945, 10395];
@@ -44,22 +63,29 @@ describe('normalVariates', () => {
     expect(Math.abs(right - expected / 2)).toBeLessThan(4 * Math.sqrt(expected / 2));
   });
 
+  it.each(away)('gives numbers that do not depend on %s', (_, steps) => {
+    let sum = 0;
+    let squares = 0;
+    for (let i = steps; i < DRAWS; i++) {
+      sum += values[i]! * values[i - steps]!;
+      squares += (values[i]! ** 2 - 1) * (values[i - steps]! ** 2 - 1);
+    }
+    expect(Math.abs(sum / DRAWS)).toBeLessThan(4 / Math.sqrt(DRAWS));
+    expect(Math.abs(squares / DRAWS)).toBeLessThan((4 * 2) / Math.sqrt(DRAWS));
+  });
+});
+
+describe('normalVariates', () => {
+  it('has layers that fill the bell to its top', () => {
+    // Rounding of 256 sums and logarithms.
+    expect(Math.abs(layers().gap)).toBeLessThan(1e-12);
+  });
+
   it('scales and shifts each number, and writes from the place given', () => {
     const out = new Float64Array(5).fill(9);
     normalVariates(randomStream(3), Float64Array.of(10, 20), Float64Array.of(0, 0.5), out, 2);
     const plain = new Float64Array(2);
     normalVariates(randomStream(3), new Float64Array(2), new Float64Array(2).fill(1), plain, 0);
     expect(out).toEqual(Float64Array.of(9, 9, 10, 20 + 0.5 * plain[1]!, 9));
-  });
-
-  it('gives neighbours that do not depend on one another', () => {
-    let sum = 0;
-    let squares = 0;
-    for (let i = 1; i < DRAWS; i++) {
-      sum += values[i]! * values[i - 1]!;
-      squares += (values[i]! ** 2 - 1) * (values[i - 1]! ** 2 - 1);
-    }
-    expect(Math.abs(sum / DRAWS)).toBeLessThan(4 / Math.sqrt(DRAWS));
-    expect(Math.abs(squares / DRAWS)).toBeLessThan((4 * 2) / Math.sqrt(DRAWS));
   });
 });
