@@ -4,8 +4,7 @@
 export const DRAWS: usize = 128;
 /** Bytes from a row to the next. */
 export const ROW: usize = DRAWS << 3;
-/** Draws that are read side by side, two vectors of two lanes; bytes of a number of each. */
-export const TOGETHER: usize = 4;
+/** Bytes of a number of each of the four draws that are read side by side, in two vectors of two lanes. */
 export const FOUR: usize = 32;
 /** Bytes of a cell's cubic: value at 0, factors of t and of t squared, -3 times the factor of t cubed. */
 export const CELL: usize = 32;
