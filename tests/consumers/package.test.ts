@@ -53,8 +53,10 @@ describe('the published package', () => {
   });
 
   it('has an entry for every room that stands in src, and tells older resolvers the same', () => {
+    // Commands are called by their program, vectors by the rooms that know what they work out.
+    const inner = ['commands', 'vector'];
     const rooms = readdirSync(join(packageFolder, 'src'), { withFileTypes: true })
-      .filter((item) => item.isDirectory() && item.name !== 'commands')
+      .filter((item) => item.isDirectory() && !inner.includes(item.name))
       .map((item) => item.name);
     expect(entries.map(({ room }) => room).sort()).toEqual(['', ...rooms].sort());
     const older = Object.fromEntries(

@@ -178,8 +178,9 @@ describe('a kernel', () => {
     const inspect = { code: 'const more = lineNames;', cursor_pos: 15, detail_level: 0 };
     const { data } = await ask('inspect_request', inspect);
     expect(JSON.stringify(data)).toContain('string[]');
-    // The same cell twice, then one that declares no name.
-    for (const code of ['const twice = 2 * lineWidth;', 'const twice = 2 * lineWidth;', 'lineWidth += 1;'])
+    // The same cell three times, then one that declares no name.
+    const again = Array.from({ length: 3 }, () => 'const twice = 2 * lineWidth;');
+    for (const code of [...again, 'lineWidth += 1;'])
       expect(of(await run(code), 'execute_reply')[0]).toMatchObject({ status: 'ok' });
     const [{ text } = { text: '' }] = of(await run('console.log(lineWidth, twice);'), 'stream');
     expect(text).toBe('4 6\n');

@@ -213,7 +213,28 @@ describe('stillThread', () => {
     }
   });
 
-  it('says so where a drawing takes too long or the thread is ended, and starts anew', async () => {
+  it('tells a fault of one figure to nobody else', async () => {
+    const { 'image/png': _, ...bare } = showFigure(line)!;
+    const output = (data: object): Output => ({
+      output_type: 'display_data',
+      metadata: {},
+      data: { ...data },
+    });
+    const broken = output({ 'application/vnd.plotly.v1+json': { data: [{ y: [1] }], frames: 5 } });
+    const thread = stillThread({ ms: 60_000, memoryMb: 1000 });
+    try {
+      const [bad, good] = await Promise.allSettled([
+        thread.withStills([broken]),
+        thread.withStills([output(bare)]),
+      ]);
+      expect(bad.status).toBe('rejected');
+      expect(good).toMatchObject({ status: 'fulfilled', value: [output(showFigure(line)!)] });
+    } finally {
+      thread.end();
+    }
+  });
+
+  it('says so where a drawing takes too long, and draws no more once it is ended', async () => {
     const { 'image/png': _, ...bare } = showFigure(line)!;
     const output: Output = { output_type: 'display_data', metadata: {}, data: bare };
     const hasty = stillThread({ ms: 1, memoryMb: 1000 });
@@ -221,9 +242,11 @@ describe('stillThread', () => {
     try {
       await expect(hasty.withStills([output])).rejects.toThrow('it took more than 0.001 s');
       const drawn = thread.withStills([output]);
+      const behind = thread.withStills([output]);
       thread.end();
       await expect(drawn).rejects.toThrow('its thread was ended');
-      expect((await thread.withStills([output]))[0]).toHaveProperty(['data', 'image/png']);
+      await expect(behind).rejects.toThrow('its thread was ended');
+      await expect(thread.withStills([output])).rejects.toThrow('its thread was ended');
     } finally {
       hasty.end();
       thread.end();

@@ -51,7 +51,7 @@ export class Band {
   /** Rows of heights and of slopes, as many as the longest stretch has places. */
   heights: usize;
   slopes: usize;
-  /** Row of the plain maximum, then one of the place where it is or the cell of a crossing. */
+  /** Row of the plain maximum, then one of the place where it is; after the peak the first holds cells of crossings. */
   high: usize;
   /** Cells of the draws that are read side by side, then the highest places with each pattern. */
   cells: usize;

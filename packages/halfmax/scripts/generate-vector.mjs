@@ -15,7 +15,7 @@ try {
   const words = ['--enable', 'simd', '-O3', '--runtime', 'stub', '--noAssert', '-o', made];
   const args = ['--yes', `--package=${COMPILER}`, '--', 'asc', 'assembly/module.ts', ...words];
   const done = spawnSync('npx', args, { cwd: folder, stdio: 'inherit' });
-  if (done.status !== 0) process.exit(1);
+  if (done.status !== 0) throw new Error('the compiler has not made the code');
   const code = readFileSync(made);
   const { exports } = new WebAssembly.Instance(new WebAssembly.Module(code), {});
   const text = `// Made from assembly/ by scripts/generate-vector.mjs with ${COMPILER}; do not edit.

@@ -80,6 +80,8 @@ async function attack(kind) {
     `const inputs = notebookInputs({ session: 's', out: 'o' });\n${Object.entries(names)
       .map(([name, value]) => `const ${name} = ${JSON.stringify(value)};`)
       .join('\n')}`,
+    // A figure that is shown past the package: the runner must not draw it outside of the fence.
+    `import { display } from 'tslab';\ndisplay.raw('application/vnd.plotly.v1+json', { data: [{ y: [1, 2] }] } as never);`,
     ...Object.entries(attacks).map(
       ([name, code]) =>
         `try {\n  console.log('@' + JSON.stringify([${JSON.stringify(name)}, true, String(${code})]));\n} catch (e) {\n  console.log('@' + JSON.stringify([${JSON.stringify(name)}, false, String((e as NodeJS.ErrnoException).code ?? (e as Error).message)]));\n}`,
@@ -114,6 +116,16 @@ async function attack(kind) {
       const [attackName, succeeded, what] = JSON.parse(line.slice(1));
       got.set(attackName, { succeeded, what });
     }
+  }
+  if (code === 0) {
+    const cells = readNotebook(work, 'attack.ipynb').cells.flatMap(({ outputs = [] }) => outputs);
+    const figures = cells.filter(({ data }) => data?.['application/vnd.plotly.v1+json'] !== undefined);
+    const drawn = figures.filter(({ data }) => 'image/png' in data).length;
+    check(
+      `${kind}: the runner draws a figure ${kind === 'none' ? 'of a notebook without a fence' : 'of nobody behind a fence'}`,
+      figures.length === 1 && drawn === (kind === 'none' ? 1 : 0),
+      `${figures.length} shown, ${drawn} drawn`,
+    );
   }
   if (code === 0)
     check(

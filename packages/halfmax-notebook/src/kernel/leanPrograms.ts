@@ -30,11 +30,15 @@ export function leanPrograms({ typescript, converter }: PatchedModules, cellFile
     if (earlier !== undefined) {
       const alone = typescript.createSourceFile(cell, text, options.target);
       typescript.bindSourceFile(alone, options);
-      if (alone.locals?.size > 0)
+      if (alone.locals?.size > 0) {
+        // Else the same cell, run again, would be taken for compiled already.
+        const before = earlier.getSourceFile(cell);
+        if (before !== undefined) before.version = '';
         return {
           ...old,
           getSourceFile: (name: string) => (name === cell ? alone : earlier.getSourceFile(name)),
         };
+      }
     }
     const builder = typescript.createAbstractBuilder(files, options, host, old, ...rest);
     const program = builder.getProgram();

@@ -71,7 +71,13 @@ export async function executeCells(
     const drawn = withStills(ran.outputs).then((outputs) => {
       cells[index] = { ...done, outputs };
     });
-    drawing.push(drawn.then(() => null, stillFailure));
+    const at = { index, cell: number, id: cell.id };
+    drawing.push(
+      drawn.then(
+        () => null,
+        (fault: Error) => stillFailure(at, fault),
+      ),
+    );
     if (ran.failure !== null) {
       failure = { ...ran.failure, index };
       break;
@@ -82,9 +88,9 @@ export async function executeCells(
   return { cells, failure: failure ?? undrawn, seconds };
 }
 
-function stillFailure(fault: Error): RunFailure {
+function stillFailure(at: Pick<RunFailure, 'index' | 'cell' | 'id'>, fault: Error): RunFailure {
   const message = `a still picture was not drawn: ${fault.message}`;
-  return { index: null, cell: null, id: '', line: null, kind: 'lost output', name: 'LostStill', message };
+  return { ...at, line: null, kind: 'lost output', name: 'LostStill', message };
 }
 
 interface RanCell {

@@ -155,7 +155,9 @@ async function runIn(
   let executed: ExecutedCells;
   let report: KernelReport | null;
   try {
-    executed = await executeCells(source, kernel, options);
+    // The figures of a stranger are drawn behind the fence or not at all.
+    const { withStills: _, ...fenced } = options;
+    executed = await executeCells(source, kernel, options.fence === 'none' ? options : fenced);
     const canAnswer = executed.failure === null || executed.failure.kind === 'error';
     report = canAnswer ? await askReport(kernel.client.info()) : null;
     if (executed.failure === null && report === null) {

@@ -2,6 +2,7 @@ import type { Cell, DisplayOutput, Notebook, Output } from '../notebook/index.js
 import { PLOTLY_MIME } from '../notebook/index.js';
 import { drawStill } from './drawStill.js';
 import type { Figure } from './figure.js';
+import { requireDrawable } from './requireDrawable.js';
 
 /**
  * A notebook whose figures all have a still picture beside them, for viewers that run no scripts.
@@ -21,14 +22,15 @@ export async function addStills(notebook: Notebook): Promise<Notebook> {
  * An output with a still picture beside its figure.
  *
  * @param output - of a cell
- * @returns a new output; the same one where there is no figure, one with a picture, or one that cannot be drawn
+ * @returns a new output; the same one where there is no figure, one with a picture, or one of a kind or size that cannot
+ *   be drawn
+ * @throws {RangeError} Plotly cannot draw the figure, or it is no figure
  */
-export function withStill(output: Output): Output {
+export function drawnOutput(output: Output): Output {
   const figure = figureWithoutStill(output);
-  const png = figure === null ? null : stillOf(figure);
-  return png === null
-    ? output
-    : ({ ...output, data: { ...(output as DisplayOutput).data, 'image/png': png } } as Output);
+  if (figure === null || !isDrawable(figure)) return output;
+  const png = Buffer.from(drawStill(figure).png).toString('base64');
+  return { ...output, data: { ...(output as DisplayOutput).data, 'image/png': png } } as Output;
 }
 
 /**
@@ -43,11 +45,22 @@ export function figureWithoutStill(output: Output): Figure | null {
   return figure === undefined || !Array.isArray(figure.data) || 'image/png' in output.data ? null : figure;
 }
 
-function stillOf(figure: Figure): string | null {
+function isDrawable(figure: Figure): boolean {
   try {
-    return Buffer.from(drawStill(figure).png).toString('base64');
+    requireDrawable(figure);
+    return true;
   } catch (error) {
-    if (error instanceof RangeError) return null;
+    if (error instanceof RangeError) return false;
+    throw error;
+  }
+}
+
+/** For a page of notebooks from anywhere: what cannot be drawn is left as it is. */
+function withStill(output: Output): Output {
+  try {
+    return drawnOutput(output);
+  } catch (error) {
+    if (error instanceof RangeError) return output;
     throw error;
   }
 }

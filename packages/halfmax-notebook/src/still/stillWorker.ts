@@ -1,8 +1,15 @@
 /** The code of the thread that draws stills: outputs come in, and go back with pictures. */
 import { parentPort } from 'node:worker_threads';
-import { withStill } from './addStills.js';
-import type { StillTask } from './stillThread.js';
+import type { Output } from '../notebook/index.js';
+import { drawnOutput } from './addStills.js';
+import type { StillAnswer } from './stillThread.js';
 
-parentPort?.on('message', ({ task, outputs }: StillTask) => {
-  parentPort?.postMessage({ task, outputs: outputs.map(withStill) } satisfies StillTask);
-});
+parentPort?.on('message', (outputs: readonly Output[]) => parentPort?.postMessage(answerTo(outputs)));
+
+function answerTo(outputs: readonly Output[]): StillAnswer {
+  try {
+    return { outputs: outputs.map(drawnOutput) };
+  } catch (fault) {
+    return { fault: fault instanceof Error ? fault.message : String(fault) };
+  }
+}

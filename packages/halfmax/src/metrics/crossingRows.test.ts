@@ -13,10 +13,11 @@ const SHAPES: readonly (readonly [string, (x: number) => number])[] = [
   ['horned', (x) => (0.8 + 0.25 * x * x) / (1 + x ** 10)],
 ];
 
-function curveOf(shape: (x: number) => number, widthNm: number, u: number): Curve {
-  const wavelengthNm = Float64Array.from({ length: 240 }, (_, i) => 636 + 0.17 * i);
+function curveOf(shape: (x: number) => number, widthNm: number, u: number, stepNm = 0.17): Curve {
+  const pixels = Math.round(40.8 / stepNm);
+  const wavelengthNm = Float64Array.from({ length: pixels }, (_, i) => 636 + stepNm * i);
   const transmittance = wavelengthNm.map((nm) => 0.9 * shape((nm - 656.3) / (widthNm / 2)));
-  return { wavelengthNm, transmittance, standardUncertainty: new Float64Array(240).fill(u) };
+  return { wavelengthNm, transmittance, standardUncertainty: new Float64Array(pixels).fill(u) };
 }
 
 /** Reads batches of noisy trials in both ways; the largest difference of each number, and how many had none. */
@@ -81,6 +82,12 @@ describe('crossingRows', () => {
       standardUncertainty: pick(whole.standardUncertainty),
     };
     for (const difference of compare(curve, 0.004, 4).apart) expect(difference).toBeLessThan(1e-9);
+  });
+
+  it.each([0.8, 1.2, 1.5])('reads what crossingReader reads from pixels %f nm apart', (stepNm) => {
+    for (const [, shape] of SHAPES)
+      for (const difference of compare(curveOf(shape, 6.5, 0.003, stepNm), 0.003, 4).apart)
+        expect(difference).toBeLessThan(1e-9);
   });
 
   it('gives no number where crossingReader gives none', () => {

@@ -13,21 +13,22 @@ export interface CrossingRows {
   /** Trials side by side: numbers in a row. */
   readonly trials: number;
   /**
-   * Takes a row for each pixel from the first to the end, with the transmittance of each trial; writes four rows: height
+   * Takes a row for each pixel from the first to the end, with the transmittance of each trial, finite; writes four rows: height
    * and place of the peak, blue and red crossing. NaN where a trial has none.
    */
   readonly read: (pixels: Float64Array, out: Float64Array) => void;
 }
 
 /**
- * The numbers of `crossingReader` for many trials at a time, by vectors: the same within rounding, some ten times sooner.
+ * The numbers of `crossingReader` for many trials at a time, by vectors: the same within rounding, several times sooner.
  *
  * @param curve - wavelengths, uncertainties and the transmittances that settle the windows
  * @param range - the band, from `findBands`
  * @param options - the line spread, where it is known
  * @returns the reader; places in air nm, height as a fraction
  * @throws {RangeError} a curve or range that is not as described
- * Cost: some milliseconds once, then some 0.1 microseconds a trial.
+ * @throws {Error} a machine without vectors in WebAssembly
+ * Cost: some milliseconds once, then some 0.2 to 0.6 microseconds a trial for bands of 37 to 63 pixels.
  */
 export function crossingRows(curve: Curve, range: BandRange, options: BandOptions = {}): CrossingRows {
   const vector = vectorMemory();

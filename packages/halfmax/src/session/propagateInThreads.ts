@@ -30,6 +30,7 @@ export interface ThreadedTrials {
 /**
  * A fixed count of Monte Carlo trials, in blocks that are shared out to threads. Block k has stream k of the
  * seed wherever it is made, so the result is that of `propagate` with `splitStream(seed, k)`, whatever the threads.
+ * The module runs in this thread too, which hears others between blocks only.
  *
  * @param trials - model, seed, draws, threads
  * @returns the kept outputs and their samples, in the order of `keep`
@@ -59,7 +60,7 @@ export async function propagateInThreads(trials: ThreadedTrials): Promise<Propag
   const threads = existsSync(workerFile) ? Math.min(trials.threads, blocks) : 1;
   // This thread takes blocks too: it begins while the workers start.
   if (threads === 1) await makeBlocks(task, store);
-  else await Promise.all([inWorkers(task, threads - 1, store), makeBlocks(task, store, pause)]);
+  else await withWorkers(task, threads - 1, store, () => makeBlocks(task, store, pause));
   if (made !== blocks) throw new Error(`only ${made} of ${blocks} blocks were made`);
   return {
     outputs: samples.map((sample) => describeOutput(sample, coverage, allowedFailures)),
@@ -77,30 +78,31 @@ const pause = (): Promise<void> => new Promise((resolve) => setImmediate(resolve
 /** The code of a worker; there is none where the package runs from its sources. */
 const workerFile: URL = new URL('./blockWorker.js', import.meta.url);
 
-async function inWorkers(
+/** Makes blocks in workers and at the same time in this thread; a fault of one ends all. */
+async function withWorkers(
   task: BlockTask,
   threads: number,
   store: (block: number, values: readonly Float64Array[]) => void,
+  here: () => Promise<void>,
 ): Promise<void> {
-  const workers = Array.from({ length: threads }, () => new Worker(workerFile, { workerData: task }));
+  const workers: Worker[] = [];
   try {
-    await Promise.all(
-      workers.map(
-        (worker) =>
-          new Promise<void>((resolve, reject) => {
-            worker.on('message', ({ block, values }: BlockMessage) => store(block, values));
-            worker.on('error', (fault) => {
-              // This thread need make no more.
-              Atomics.store(task.next, 0, task.blocks);
-              reject(fault);
-            });
-            worker.on('exit', (code) =>
-              code === 0 ? resolve() : reject(new Error(`a worker ended with ${code}`)),
-            );
-          }),
-      ),
-    );
+    for (let k = 0; k < threads; k++) workers.push(new Worker(workerFile, { workerData: task }));
+    await Promise.all([...workers.map((worker) => ended(worker, store)), here()]);
   } finally {
+    // After a fault nothing more need be made.
+    Atomics.store(task.next, 0, task.blocks);
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
+}
+
+function ended(
+  worker: Worker,
+  store: (block: number, values: readonly Float64Array[]) => void,
+): Promise<void> {
+  return new Promise((resolve, reject) => {
+    worker.on('message', ({ block, values }: BlockMessage) => store(block, values));
+    worker.on('error', reject);
+    worker.on('exit', (code) => (code === 0 ? resolve() : reject(new Error(`a worker ended with ${code}`))));
+  });
 }

@@ -68,7 +68,7 @@ export type Model = (x: Float64Array, out: Float64Array) => void;
 /**
  * A model that works out many trials side by side, where that is quicker than one after the other. `x` holds for each
  * place of the argument a row with one number per trial, `out` for each result a row to be written, NaN where a trial
- * has none.
+ * has none. It must not keep or change `x`. Rows are always full: trials beyond the count asked for are left out.
  */
 export interface RowModel {
   /** Trials side by side: numbers in a row, best `rowTrials`. */

@@ -2,6 +2,7 @@ import type { RandomStream } from '../numeric/index.js';
 import type { CompiledInputs } from './compileInputs.js';
 import type { RowModel } from './distribution.js';
 import { distributionSize } from './distributionSize.js';
+import { requireCount } from './requireCount.js';
 import { rowSampler } from './rowSampler.js';
 
 /**
@@ -10,14 +11,15 @@ import { rowSampler } from './rowSampler.js';
  * @param model - for rows of trials
  * @param compiled - inputs in the order of the model's argument
  * @param outputs - how many results the model writes
- * @returns maker of blocks; its random numbers are others than those of a model for single trials
- * @throws {RangeError} distributions with parameters out of range
+ * @returns maker of blocks; its random numbers may be others than those of a model for single trials
+ * @throws {RangeError} trials that are no whole number above 0, distributions with parameters out of range
  */
 export function rowBlockMaker(
   { trials, run }: RowModel,
   { inputs, size }: CompiledInputs,
   outputs: number,
 ): (draws: number, stream: RandomStream) => Float64Array[] {
+  requireCount('propagate', 'trials of the model', trials);
   const x = new Float64Array(trials * size);
   const out = new Float64Array(trials * outputs);
   let end = 0;
