@@ -27,6 +27,8 @@ const NUMBERS = ['fwhmNm', 'centreNm', 'peakTransmittance', 'transmittanceAtLine
 const tally = { corrected: {}, asMeasured: {} };
 for (const kind of Object.keys(tally))
   for (const name of NUMBERS) tally[kind][name] = { held: 0, count: 0, errors: [], ratios: [] };
+/** Numbers as measured less what the filter itself has: the errors of a person who corrects nothing. */
+const uncorrected = Object.fromEntries(NUMBERS.map((name) => [name, []]));
 const lost = new Map();
 let measured = 0;
 let seed = firstSeed - 1;
@@ -77,6 +79,11 @@ for (const kind of ['corrected', 'asMeasured']) {
     );
   }
 }
+for (const name of NUMBERS)
+  console.log(
+    `without correction ${name}: bias ${mean(uncorrected[name]).toFixed(5)}, ` +
+      `95 % of errors below ${quantile(uncorrected[name].map(Math.abs), 0.95).toFixed(4)}`,
+  );
 const { errors } = tally.corrected.fwhmNm;
 const goals = [
   ...NUMBERS.map((name) => {
@@ -104,6 +111,10 @@ function compare(bands, truth) {
       if (number.absent !== undefined || expected === undefined) {
         lose(`${kind} ${name}: ${number.absent ?? 'no truth'}`.replace(/[\d.]+/g, '#'));
         continue;
+      }
+      if (kind === 'asMeasured') {
+        const own = name === 'transmittanceAtLine' ? line?.transmittance : truth.ideal[name];
+        uncorrected[name].push(number.value - own);
       }
       const [low, high] = number.interval95;
       const entry = tally[kind][name];
