@@ -15,7 +15,10 @@ try {
   const words = ['--enable', 'simd', '-O3', '--runtime', 'stub', '--noAssert', '-o', made];
   const args = ['--yes', `--package=${COMPILER}`, '--', 'asc', 'assembly/module.ts', ...words];
   const done = spawnSync('npx', args, { cwd: folder, stdio: 'inherit' });
-  if (done.status !== 0) throw new Error('the compiler has not made the code');
+  if (done.status !== 0)
+    throw new Error(
+      'assembly/module.ts gave no code: mend what the compiler names above, or reach the registry',
+    );
   const code = readFileSync(made);
   const { exports } = new WebAssembly.Instance(new WebAssembly.Module(code), {});
   const text = `// Made from assembly/ by scripts/generate-vector.mjs with ${COMPILER}; do not edit.

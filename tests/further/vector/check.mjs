@@ -57,20 +57,18 @@ function compare({ curve, range, lineSpreadNm }, scale) {
 
 const { filters } = JSON.parse(readFileSync(`${root}data-demo/session/session.json`, 'utf8'));
 for (const { id } of filters) {
-  for (let index = 0; ; index++) {
-    const band = await bandOf(id, index).catch(() => null);
+  let bands = 0;
+  for (;;) {
+    const band = await bandOf(id, bands).catch((fault) => (bands === 0 ? Promise.reject(fault) : null));
     if (band === null) break;
+    bands++;
     for (const scale of scales) {
       const { apart, differ, none, draws } = compare(band, scale);
       const detail = `${apart.toExponential(1)} apart in ${draws} trials, ${none} without a number`;
-      check(`${id}, band ${index + 1}, noise times ${scale}`, apart < 1e-9 && differ === 0, detail);
+      check(`${id}, band ${bands}, noise times ${scale}`, apart < 1e-9 && differ === 0, detail);
     }
   }
+  check(`${id}: bands read`, bands > 0, `${bands}`);
 }
-check(
-  'bands',
-  passed + failed > 4 * filters.length,
-  `${(passed + failed - 1) / scales.length} of ${filters.length} filters`,
-);
 process.stdout.write(`${passed} passed, ${failed} failed\n`);
 process.exitCode = failed > 0 ? 1 : 0;

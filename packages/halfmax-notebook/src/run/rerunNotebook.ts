@@ -70,11 +70,14 @@ export interface PreparedRun {
  * Starts a fresh kernel for a notebook, which may come up while another notebook runs.
  *
  * @param file - the notebook
- * @param options - inputs, fence, limits
+ * @param asked - inputs, fence, limits
  * @returns what runs it
  * @throws {BadInputError} the file is no notebook
  */
-export function prepareRun(file: string, options: Omit<RerunOptions, 'onCell'>): PreparedRun {
+export function prepareRun(file: string, asked: Omit<RerunOptions, 'onCell'>): PreparedRun {
+  // The figures of a stranger are drawn behind the fence or not at all.
+  const { withStills: _, ...fenced } = asked;
+  const options = asked.fence === 'none' ? asked : fenced;
   const text = readFileSync(file, 'utf8');
   const source = readNotebook(text, file);
   const files = join(options.filesIn, `.files-${randomBytes(6).toString('hex')}`);
@@ -130,7 +133,7 @@ function startFor(
           connectionFile: place.file,
           env: {
             ...markOf(place),
-            ...(fence === 'none' && withStills !== undefined ? { [STILLS_VARIABLE]: STILLS_BY_RUNNER } : {}),
+            ...(withStills !== undefined ? { [STILLS_VARIABLE]: STILLS_BY_RUNNER } : {}),
           },
         },
         memoryMb,
@@ -155,9 +158,7 @@ async function runIn(
   let executed: ExecutedCells;
   let report: KernelReport | null;
   try {
-    // The figures of a stranger are drawn behind the fence or not at all.
-    const { withStills: _, ...fenced } = options;
-    executed = await executeCells(source, kernel, options.fence === 'none' ? options : fenced);
+    executed = await executeCells(source, kernel, options);
     const canAnswer = executed.failure === null || executed.failure.kind === 'error';
     report = canAnswer ? await askReport(kernel.client.info()) : null;
     if (executed.failure === null && report === null) {

@@ -8,7 +8,10 @@ export interface CrossingReader {
   /** First pixel that the numbers depend on, and the one after the last. */
   readonly firstPixel: number;
   readonly endPixel: number;
-  /** From finite transmittances: writes height and place of the peak, blue and red crossing (in this order) into `out`; false where there are none. */
+  /**
+   * From finite transmittances: writes height and place of the peak, blue and red crossing (in this order) into `out`;
+   * false where there are none.
+   */
   readonly read: (transmittance: Float64Array, out: Float64Array) => boolean;
 }
 

@@ -13,8 +13,8 @@ export interface CrossingRows {
   /** Trials side by side: numbers in a row. */
   readonly trials: number;
   /**
-   * Takes a row for each pixel from the first to the end, with the transmittance of each trial, finite; writes four rows: height
-   * and place of the peak, blue and red crossing. NaN where a trial has none.
+   * Takes a row for each pixel from the first to the end, with the transmittance of each trial, finite; writes four
+   * rows: height and place of the peak, blue and red crossing. NaN where a trial has none.
    */
   readonly read: (pixels: Float64Array, out: Float64Array) => void;
 }
