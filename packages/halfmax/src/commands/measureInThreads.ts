@@ -1,11 +1,11 @@
 import { Worker } from 'node:worker_threads';
 import { BadInputError } from '../errors.js';
 import type {
-  FilterJob,
   MeasuredFilter,
   MeasuredSession,
   MeasuredStars,
   Provenance,
+  StarJob,
 } from '../measure/index.js';
 import type { WorkerReply, WorkerRequest } from './measureWorker.js';
 
@@ -19,9 +19,9 @@ export interface ThreadedMeasurement {
 }
 
 /**
- * Measures a session in worker threads: one reads it and fits the wavelength scale, then all share out the filters
- * and stars.
- * The calling thread stays free. The result does not depend on how many threads there are.
+ * Measures a session in worker threads: one reads it and fits the wavelength scale, while the others begin with the
+ * stars, which need none; then all share out the filters. The calling thread stays free. The result does not depend on
+ * how many threads there are.
  *
  * @param work - session, provenance, threads
  * @returns measurement and curves
@@ -32,13 +32,14 @@ export async function measureInThreads(work: ThreadedMeasurement): Promise<Measu
   const first = new Worker(workerFile);
   const workers = [first];
   try {
-    const planned = await ask(first, { ask: 'plan', folder, provenance }, (step) => {
+    const read = await ask(first, { ask: 'read', folder, seed: provenance.seed }, (step) => {
       // The others load their code while the first one reads: all at once, they would keep it from its start.
       while (workers.length < threads) workers.push(new Worker(workerFile));
       onStep(step);
     });
-    const { jobs, starJobs } = expectReply(planned, 'jobs');
-    const { filters, stars } = await shareOut(jobs, starJobs, workers, onStep);
+    const { starJobs } = expectReply(read, 'read');
+    const planned = ask(first, { ask: 'plan', provenance }, onStep);
+    const { filters, stars } = await shareOut(planned, starJobs, workers, onStep);
     return expectReply(await ask(first, { ask: 'finish', filters, stars }, onStep), 'session').session;
   } finally {
     // Nobody need wait for their end: they hold nothing that is still to be written.
@@ -50,28 +51,37 @@ export async function measureInThreads(work: ThreadedMeasurement): Promise<Measu
 export const workerFile: URL = new URL('./measureWorker.js', import.meta.url);
 
 /**
- * Gives every worker a job as soon as it has none; those that are likely to be long go first. The first worker, which
- * holds the images of the stars, begins with them.
+ * Gives every worker a job as soon as it has none: stars until the plan is made by the first worker, then filters,
+ * those that are likely to be long first, then what is left of the stars.
  */
 async function shareOut(
-  jobs: readonly FilterJob[],
-  starJobs: number,
+  planned: Promise<WorkerReply>,
+  starJobs: readonly StarJob[],
   workers: readonly Worker[],
   onStep: (step: string) => void,
 ): Promise<{ filters: MeasuredFilter[]; stars: MeasuredStars[] }> {
-  const waiting = [...jobs.keys()];
-  waiting.sort((a, b) => jobs[b]!.filter.lines.length - jobs[a]!.filter.lines.length);
-  const replies: WorkerReply[] = [];
   const starReplies: WorkerReply[] = [];
+  const waitingStars = [...starJobs.keys()];
+  const measureStarsBy = async (worker: Worker): Promise<void> => {
+    for (let index = waitingStars.shift(); index !== undefined; index = waitingStars.shift())
+      starReplies[index] = await ask(worker, { ask: 'stars', job: starJobs[index]! }, onStep);
+  };
+  const replies: WorkerReply[] = [];
+  const plan = planned.then((reply) => {
+    const { jobs } = expectReply(reply, 'jobs');
+    const lines = (index: number): number => jobs[index]!.filter.lines.length;
+    return { jobs, waiting: [...jobs.keys()].sort((a, b) => lines(b) - lines(a)) };
+  });
   await Promise.all(
     workers.map(async (worker, w) => {
-      for (let index = 0; w === 0 && index < starJobs; index++)
-        starReplies.push(await ask(worker, { ask: 'stars', index }, onStep));
+      if (w > 0) await measureStarsBy(worker);
+      const { jobs, waiting } = await plan;
       for (let index = waiting.shift(); index !== undefined; index = waiting.shift()) {
         onStep(`measure ${jobs[index]!.filter.label}`);
         const request: WorkerRequest = w === 0 ? { ask: 'own', index } : { ask: 'job', job: jobs[index]! };
         replies[index] = await ask(worker, request, onStep);
       }
+      await measureStarsBy(worker);
     }),
   );
   // A fault of the first filter comes first, whoever found one sooner.

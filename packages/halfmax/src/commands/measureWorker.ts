@@ -7,18 +7,21 @@ import type {
   MeasuredStars,
   MeasurementPlan,
   Provenance,
+  StarJob,
 } from '../measure/index.js';
-import { measureFilter, measureStars, planMeasurement } from '../measure/index.js';
+import { measureFilter, measureStars, planMeasurement, starJobs } from '../measure/index.js';
+import type { BenchSession } from '../session/benchSession.js';
 
 /** What a worker is asked for. */
 export type WorkerRequest =
-  | { readonly ask: 'plan'; readonly folder: string; readonly provenance: Omit<Provenance, 'inputs'> }
+  | { readonly ask: 'read'; readonly folder: string; readonly seed: number }
+  /** Clean frames and wavelength scale of the session that this worker read. */
+  | { readonly ask: 'plan'; readonly provenance: Omit<Provenance, 'inputs'> }
   /** A job of the plan that this worker made. */
   | { readonly ask: 'own'; readonly index: number }
   /** A job of another worker's plan. */
   | { readonly ask: 'job'; readonly job: FilterJob }
-  /** Stars of the plan that this worker made: their images stay with it. */
-  | { readonly ask: 'stars'; readonly index: number }
+  | { readonly ask: 'stars'; readonly job: StarJob }
   | {
       readonly ask: 'finish';
       readonly filters: readonly MeasuredFilter[];
@@ -28,29 +31,34 @@ export type WorkerRequest =
 /** What a worker says. All but `step` end a request. */
 export type WorkerReply =
   | { readonly say: 'step'; readonly step: string }
-  | { readonly say: 'jobs'; readonly jobs: readonly FilterJob[]; readonly starJobs: number }
+  | { readonly say: 'read'; readonly starJobs: readonly StarJob[] }
+  | { readonly say: 'jobs'; readonly jobs: readonly FilterJob[] }
   | { readonly say: 'filter'; readonly measured: MeasuredFilter }
   | { readonly say: 'stars'; readonly measured: MeasuredStars }
   | { readonly say: 'session'; readonly session: MeasuredSession }
   | { readonly say: 'refused'; readonly problems: readonly InputProblem[] }
   | { readonly say: 'fault'; readonly message: string; readonly stack: string };
 
+let session: BenchSession | null = null;
 let plan: MeasurementPlan | null = null;
 
 async function answer(request: WorkerRequest): Promise<WorkerReply> {
   switch (request.ask) {
-    case 'plan': {
+    case 'read': {
       onStep('read the session');
       const { readSession } = await import('../session/index.js');
-      plan = planMeasurement(readSession(request.folder), { provenance: request.provenance, onStep });
-      return { say: 'jobs', jobs: plan.jobs, starJobs: plan.starJobs.length };
+      session = readSession(request.folder);
+      return { say: 'read', starJobs: starJobs(session.stars ?? [], request.seed) };
     }
+    case 'plan':
+      plan = planMeasurement(session!, { provenance: request.provenance, onStep });
+      return { say: 'jobs', jobs: plan.jobs };
     case 'own':
       return { say: 'filter', measured: measured(plan!.jobs[request.index]!) };
     case 'job':
       return { say: 'filter', measured: measured(request.job) };
     case 'stars':
-      return { say: 'stars', measured: measureStars(plan!.starJobs[request.index]!, onStep) };
+      return { say: 'stars', measured: measureStars(request.job, onStep) };
     case 'finish':
       return { say: 'session', session: plan!.finish(request.filters, request.stars) };
   }

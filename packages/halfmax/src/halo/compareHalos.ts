@@ -1,12 +1,12 @@
 import { absent, isAbsent, type Measured, type Quantity, quantity } from '../metrics/index.js';
 import { diskFlux } from './bootstrapDisks.js';
-import { staticCells } from './diskCells.js';
 import { diskUncertainties } from './diskCovariance.js';
 import type { DiskStart } from './diskShape.js';
 import { fitDisks } from './fitDisks.js';
 import { fitMisfit } from './fitMisfit.js';
 import { fitResponse } from './fitResponse.js';
 import type { HaloResult } from './measureHalo.js';
+import { staticCells } from './staticCells.js';
 
 /** A measured image of the same star through one filter. */
 export interface ComparedImage {

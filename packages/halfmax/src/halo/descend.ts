@@ -26,7 +26,7 @@ export function descend(
   negligible: number,
 ): Float64Array {
   const { size: p } = layout;
-  const accumulate = normalEquations(table, cells, layout, sums, starts);
+  const accumulate = normalEquations(cells, layout, sums, starts);
   let parameters = from;
   let here = accumulate(parameters);
   const isLinear = starts.every((start) => !start.radiusFree && !start.holeFree && !start.placeFree);

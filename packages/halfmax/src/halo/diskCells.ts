@@ -1,7 +1,7 @@
 import type { Layout } from './diskLayout.js';
-import { type DiskStart, diskShare, EDGE_REACH, shareDoubt } from './diskShape.js';
+import { type DiskStart, diskShare, shareDoubt } from './diskShape.js';
 import type { RingTable } from './ringTable.js';
-import type { WingModel } from './wings.js';
+import type { RingVectors } from './ringVectors.js';
 
 /** What does not change while disks are fitted. */
 export interface StaticCells {
@@ -11,53 +11,11 @@ export interface StaticCells {
   readonly y: Float64Array;
   /** Background and wings of each cell, `fixed` numbers each. */
   readonly rows: Float64Array;
-  /** Of each ring: its first cell in use, least and largest radius of those in use. */
-  readonly first: Int32Array;
+  /** Of each ring: least and largest radius of its cells in use. */
   readonly nearest: Float64Array;
   readonly farthest: Float64Array;
-}
-
-/** Background and wings of each cell. */
-export function staticCells(table: RingTable, wings: WingModel): StaticCells {
-  const { sectors, cellRadius, counts } = table;
-  const fixed = 3 + wings.size;
-  const length = cellRadius.length;
-  const rings = length / sectors;
-  const x = new Float64Array(length);
-  const y = new Float64Array(length);
-  const rows = new Float64Array(length * fixed);
-  const first = new Int32Array(rings).fill(-1);
-  const nearest = new Float64Array(rings).fill(Number.POSITIVE_INFINITY);
-  const farthest = new Float64Array(rings);
-  const angles = Array.from({ length: sectors }, (_, s) => ((s + 0.5) * 2 * Math.PI) / sectors);
-  const cosines = angles.map(Math.cos);
-  const sines = angles.map(Math.sin);
-  for (let k = 0; k < length; k++) {
-    if (Number.isNaN(counts[k]!)) continue;
-    const r = cellRadius[k] || 1;
-    const s = k % sectors;
-    const i = (k - s) / sectors;
-    x[k] = r * cosines[s]!;
-    y[k] = r * sines[s]!;
-    rows[k * fixed] = 1;
-    rows[k * fixed + 1] = x[k]!;
-    rows[k * fixed + 2] = y[k]!;
-    wings.at(r, rows, k * fixed + 3);
-    if (first[i] === -1) first[i] = k;
-    if (r < nearest[i]!) nearest[i] = r;
-    if (r > farthest[i]!) farthest[i] = r;
-  }
-  return { fixed, x, y, rows, first, nearest, farthest };
-}
-
-/** Whether no edge of a disk reaches a ring: all its cells are in the disk or all are not. */
-export function isEvenRing(table: RingTable, cells: StaticCells, ring: number, disk: DiskStart): boolean {
-  const displaced = Math.sqrt(disk.dx * disk.dx + disk.dy * disk.dy);
-  const across = (displaced * 2 * Math.PI) / table.sectors;
-  const reach = EDGE_REACH * Math.sqrt((table.width[ring]! ** 2 + across * across) / 12 + disk.blur ** 2);
-  const from = cells.nearest[ring]! - displaced - reach;
-  const to = cells.farthest[ring]! + displaced + reach;
-  return (disk.outer < from || disk.outer > to) && (disk.inner <= 0 || disk.inner < from || disk.inner > to);
+  /** What the vector code does with them. */
+  readonly vectors: RingVectors;
 }
 
 const share = new Float64Array(6);

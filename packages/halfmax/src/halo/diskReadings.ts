@@ -1,10 +1,10 @@
 import { rawHoles } from './diskCandidates.js';
-import { type StaticCells, staticCells } from './diskCells.js';
+import type { StaticCells } from './diskCells.js';
 import type { DiskStart } from './diskShape.js';
 import { type DiskFit, fitDisks } from './fitDisks.js';
-import { ringSums } from './ringSums.js';
 import type { RingTable } from './ringTable.js';
 import { type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
+import { staticCells } from './staticCells.js';
 import { wingModel } from './wings.js';
 
 /** Disks, and how many terms the wings need with them. */
@@ -30,7 +30,7 @@ const TOUCHING_SHARE = 0.05;
 /** Frees the place of each disk where that pays, and closes holes that reached the innermost ring. */
 export function settleDisks(table: RingTable, cells: StaticCells, fit: DiskFit): DiskFit {
   const first = table.radius[0]! - table.width[0]! / 2;
-  const sums = ringSums(table, cells, fit.weights);
+  const sums = cells.vectors.sum(fit.weights);
   const again = (disks: readonly DiskStart[]): DiskFit => fitDisks(table, cells, disks, sums);
   let best = fit;
   fit.disks.forEach((_, d) => {
@@ -58,7 +58,7 @@ export function openHoles(
   const { reference } = options;
   const n = table.radius.length;
   const first = table.radius[0]! - table.width[0]! / 2;
-  const sumsWith = remembered((k) => ringSums(table, cellsWith(k), settled.weights));
+  const sumsWith = remembered((k) => cellsWith(k).vectors.sum(settled.weights));
   let disks = settled.disks;
   let { termsWithout: terms } = scanRings(table, disks, options, []);
   const fit = (some: readonly DiskStart[], k: number): DiskFit =>

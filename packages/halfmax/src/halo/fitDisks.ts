@@ -1,9 +1,9 @@
 import { COARSE, descend, NEGLIGIBLE } from './descend.js';
-import { evaluate, type StaticCells } from './diskCells.js';
+import type { StaticCells } from './diskCells.js';
 import { disksFrom, layOut } from './diskLayout.js';
 import type { DiskStart } from './diskShape.js';
 import { edgeVariance } from './edgeVariance.js';
-import { type RingSums, ringSums } from './ringSums.js';
+import type { RingSums } from './ringSums.js';
 import type { RingTable } from './ringTable.js';
 
 /** Background, wings and disks fitted to the cells together. */
@@ -51,7 +51,7 @@ export function fitDisks(
 ): DiskFit {
   const layout = layOut(starts, cells.fixed);
   const { begins, size: p } = layout;
-  const weights = given?.weights ?? startWeights(table, starts);
+  const weights = given?.weights ?? startWeights(table, cells, starts);
   let parameters: Float64Array = new Float64Array(p);
   starts.forEach((start, d) => {
     let at = begins[d]!;
@@ -66,7 +66,6 @@ export function fitDisks(
   const model = new Float64Array(table.counts.length);
   const diskLight = new Float64Array(table.counts.length);
 
-  const row = new Float64Array(p);
   // Fit with the weights at hand, weigh each cell by what the fit leaves of it, fit again.
   const passes = given === undefined ? 2 : 1;
   for (let pass = 0; pass < passes; pass++) {
@@ -74,21 +73,22 @@ export function fitDisks(
       table,
       cells,
       layout,
-      given ?? ringSums(table, cells, weights),
+      given ?? cells.vectors.sum(weights),
       starts,
       parameters,
       given === undefined ? NEGLIGIBLE : COARSE,
     );
     const disks = disksFrom(parameters, starts, begins);
-    const variance = pass < passes - 1 ? edgeVariance(table, disks) : table.variance;
-    for (let k = 0; k < weights.length; k++) {
-      if (Number.isNaN(table.counts[k]!)) continue;
-      model[k] = evaluate(table, cells, layout, k, parameters, disks, row);
-      let light = 0;
-      for (let d = 0; d < disks.length; d++) light += disks[d]!.surface * row[begins[d]!]!;
-      diskLight[k] = light;
-      if (pass < passes - 1) weights[k] = robustWeight(table.counts[k]!, model[k]!, variance[k]!, BIWEIGHT);
+    cells.vectors.model(disks, parameters, model, diskLight);
+    for (let k = 0; k < model.length; k++) {
+      if (!Number.isNaN(table.counts[k]!)) continue;
+      model[k] = 0;
+      diskLight[k] = 0;
     }
+    if (pass === passes - 1) break;
+    const variance = edgeVariance(table, cells, disks);
+    for (let k = 0; k < weights.length; k++)
+      weights[k] = robustWeight(table.counts[k]!, model[k]!, variance[k]!, BIWEIGHT);
   }
 
   let sum = 0;
@@ -104,8 +104,8 @@ export function fitDisks(
 }
 
 /** Weights of the cells before any fit: how far each is from the median of its ring, known disks taken out. */
-function startWeights(table: RingTable, disks: readonly DiskStart[]): Float64Array {
-  const variance = edgeVariance(table, disks);
+function startWeights(table: RingTable, cells: StaticCells, disks: readonly DiskStart[]): Float64Array {
+  const variance = edgeVariance(table, cells, disks);
   return Float64Array.from(table.counts, (value, k) =>
     robustWeight(value, table.median[Math.floor(k / table.sectors)]! + table.light[k]!, variance[k]!, FAR),
   );

@@ -6,7 +6,6 @@ import {
   rawCandidates,
   visibleDisks,
 } from './diskCandidates.js';
-import { staticCells } from './diskCells.js';
 import { diskUncertainties } from './diskCovariance.js';
 import { cellsByTerms, openHoles, regroupDisks, settleDisks } from './diskReadings.js';
 import type { DiskStart } from './diskShape.js';
@@ -16,9 +15,9 @@ import { fitMisfit, type Misfit } from './fitMisfit.js';
 import { type AnsweringFit, fitResponse } from './fitResponse.js';
 import { type LeastSquares, leastSquares } from './leastSquares.js';
 import type { PolarGrid } from './polarGrid.js';
-import { ringSums } from './ringSums.js';
 import { type RingTable, ringTable } from './ringTable.js';
 import { knownColumns, type SearchOptions, scanRings, termsFor, withReference } from './scanRings.js';
+import { staticCells } from './staticCells.js';
 import { ringColumns, type WingModel, wingModel } from './wings.js';
 
 /** Disks found, and all that was fitted. */
@@ -81,7 +80,7 @@ export function searchDisks(
         let choice = openHoles(table, cellsWith, fit, options);
         if (disks.length > 1) {
           const opened = cellsWith(choice.terms);
-          const sums = ringSums(table, opened, fit.weights);
+          const sums = opened.vectors.sum(fit.weights);
           const settled = fitDisks(table, opened, choice.disks, sums);
           choice = regroupDisks(table, cellsWith, settled, choice.terms, options);
         }

@@ -17,9 +17,32 @@ interface VectorFunctions {
   ): void;
   /** Reads peak and crossings of a batch. */
   readMany(band: number, rows: number, out: number): void;
+  /** Products of background and wings in the rings about a star, then the rest of what rings bring together. */
+  sumProducts(cells: number, block: number, right: number): void;
+  sumResiduals(cells: number, origin: number): void;
+  /** What a model has in each cell about a star, and the disks of it. */
+  modelOfCells(
+    cells: number,
+    disks: number,
+    count: number,
+    theta: number,
+    model: number,
+    light: number,
+  ): void;
+  /** Adds the rings about a star to normal equations; gives the weighted sum of squares. */
+  addRings(
+    cells: number,
+    disks: number,
+    count: number,
+    parameters: number,
+    theta: number,
+    change: number,
+    matrix: number,
+    right: number,
+  ): number;
 }
 
-/** Code that does many trials side by side, with a memory of its own. */
+/** Code that does many trials or cells side by side, with a memory of its own. */
 export interface VectorMemory {
   readonly run: VectorFunctions;
   /** Trials side by side: numbers in a row. */
@@ -46,7 +69,7 @@ const ALIGNED = 16;
 let compiled: object | null = null;
 
 /**
- * Code for many trials side by side: WebAssembly with vectors of two numbers, the same bytes and results on every
+ * Code for many trials or cells side by side: WebAssembly with vectors of two numbers, the same bytes and results on every
  * machine. It is made from `assembly/`.
  *
  * @returns an instance with a memory of its own
