@@ -120,11 +120,37 @@ export function visibleDisks(raw: readonly RawCandidate[], base: LeastSquares): 
   for (const candidate of raw) {
     const { first, column } = candidate;
     const whole = dot(column, column);
-    let own = whole;
-    for (const direction of base.orthonormal) own -= dotFrom(column, direction, first) ** 2;
-    if (own > LEAST_OWN_SHARE * whole) visible.push({ ...candidate, own: Math.sqrt(own) });
+    const least = LEAST_OWN_SHARE * whole;
+    const own = ownSquare(column, first, base.orthonormal, whole, least);
+    if (own > least) visible.push({ ...candidate, own: Math.sqrt(own) });
   }
   return visible;
+}
+
+/**
+ * Square of the length of what orthonormal columns leave of a candidate's.
+ *
+ * @param column - of the candidate
+ * @param first - ring at which it begins
+ * @param orthonormal - columns over all rings
+ * @param whole - square of the column's own length
+ * @param least - once no more than this is left, no further columns are taken out
+ * @returns what is left
+ */
+export function ownSquare(
+  column: Float64Array,
+  first: number,
+  orthonormal: readonly Float64Array[],
+  whole: number,
+  least: number,
+): number {
+  let own = whole;
+  for (const direction of orthonormal) {
+    const along = dotFrom(column, direction, first);
+    own -= along * along;
+    if (!(own > least)) break;
+  }
+  return own;
 }
 
 /**

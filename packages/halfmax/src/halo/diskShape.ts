@@ -96,7 +96,9 @@ const LOW_WIDTH = (2 / Math.PI) * ROOT_TWO_PI;
  * Source: half the range over the root of 3: JCGM 100:2008 (GUM), 4.3.7.
  */
 export function shareDoubt(shape: DiskShape, x: number, y: number, softness: number): number {
-  const distance = Math.hypot(x - shape.dx, y - shape.dy);
+  const px = x - shape.dx;
+  const py = y - shape.dy;
+  const distance = Math.sqrt(px * px + py * py);
   const doubt = (t: number): number => {
     if (t > EDGE_REACH || t < -EDGE_REACH) return 0;
     const u = t / LOW_WIDTH;
@@ -159,10 +161,26 @@ function firstColumns(
   const out = new Float64Array(6);
   const displaced = Math.hypot(shape.dx, shape.dy);
   const most = (displaced * 2 * Math.PI) / PLACES;
+  const widest = width.reduce((largest, value) => Math.max(largest, value), 0);
+  const farthest = displaced + EDGE_REACH * Math.sqrt((widest * widest + most * most) / 12 + blur * blur);
+  const cosines = new Float64Array(places);
+  const sines = new Float64Array(places);
+  for (let s = 0; s < places; s++) {
+    const angle = ((s + 0.5) * 2 * Math.PI) / places;
+    cosines[s] = Math.cos(angle);
+    sines[s] = Math.sin(angle);
+  }
   for (let i = 0; i < n; i++) {
     const r = radius[i]!;
+    // Most rings are further from an edge than any ring is reached by one.
+    if (r > shape.outer + farthest || r < shape.inner - farthest) continue;
+    if (r < shape.outer - farthest && (shape.inner <= 0 || r > shape.inner + farthest)) {
+      columns[0]![i] = 1;
+      continue;
+    }
     // Further than this from an edge a ring is all in the disk or all out of it.
-    const reach = displaced + EDGE_REACH * Math.sqrt((width[i]! ** 2 + most * most) / 12 + blur * blur);
+    const square = width[i]! * width[i]!;
+    const reach = displaced + EDGE_REACH * Math.sqrt((square + most * most) / 12 + blur * blur);
     const isOutside = r > shape.outer + reach || r < shape.inner - reach;
     const isInside = r < shape.outer - reach && (shape.inner <= 0 || r > shape.inner + reach);
     if (isOutside || isInside) {
@@ -170,11 +188,10 @@ function firstColumns(
       continue;
     }
     for (let s = 0; s < places; s++) {
-      const angle = ((s + 0.5) * 2 * Math.PI) / places;
-      const c = Math.cos(angle);
-      const d = Math.sin(angle);
+      const c = cosines[s]!;
+      const d = sines[s]!;
       const across = ((shape.dx * d - shape.dy * c) * 2 * Math.PI) / PLACES;
-      const softness = Math.sqrt((width[i]! ** 2 + across * across) / 12 + blur * blur);
+      const softness = Math.sqrt((square + across * across) / 12 + blur * blur);
       diskShare(shape, r * c, r * d, softness, out);
       for (let k = 0; k < count; k++) columns[k]![i]! += out[k]! / places;
     }

@@ -1,4 +1,4 @@
-import { LEAST_OWN_SHARE, type RawCandidate } from './diskCandidates.js';
+import { LEAST_OWN_SHARE, ownSquare, type RawCandidate } from './diskCandidates.js';
 import { dot, dotFrom, leastSquares } from './leastSquares.js';
 
 /** The best disk together with the wings that suit it. */
@@ -53,9 +53,10 @@ export function scanDisks(
       const along = dotFrom(column, base.residuals, first);
       // Cheap test first: even without what the wings imitate it would not be better.
       if (along <= 0) continue;
-      let own = lengths[c]!;
-      for (const direction of base.orthonormal) own -= dotFrom(column, direction, first) ** 2;
-      if (!(own > LEAST_OWN_SHARE * lengths[c]!)) continue;
+      const least = LEAST_OWN_SHARE * lengths[c]!;
+      if (score - (along * along) / least >= withDisk) continue;
+      const own = ownSquare(column, first, base.orthonormal, lengths[c]!, least);
+      if (!(own > least)) continue;
       const fall = (along * along) / own;
       if (score - fall < withDisk) {
         withDisk = score - fall;
