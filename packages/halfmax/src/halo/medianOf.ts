@@ -14,5 +14,7 @@ export function medianOf(values: ArrayLike<number>): number {
   const half = n >> 1;
   const upper = selectOrder(list, 0, n, half);
   if (n % 2 === 1) return upper;
-  return (upper + selectOrder(list, 0, half, half - 1)) / 2;
+  let lower = list[0]!;
+  for (let k = 1; k < half; k++) if (list[k]! > lower) lower = list[k]!;
+  return (upper + lower) / 2;
 }

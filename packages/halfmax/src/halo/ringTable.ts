@@ -75,7 +75,7 @@ export function ringTable(grid: PolarGrid, core: number, known?: Float64Array): 
   const plane = slopeOfBackground(table);
   const noise = ringNoise(grid);
   const variance = new Float64Array(n * sectors);
-  const level = levels(table, plane);
+  const level = levels(table, plane, ringMedians(table, 0));
   const excess = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const values: number[] = [];
@@ -149,15 +149,29 @@ function usableRings(grid: PolarGrid, core: number): number[] {
 
 type Cells = Pick<RingTable, 'sectors' | 'radius' | 'cellRadius' | 'counts'>;
 
-/** Each cell brought to the middle radius of its ring and without the plane, from a ring on; median of each ring. */
-function levels(table: Cells, plane: Place, from = 0): { values: Float64Array; median: Float64Array } {
+/** Median of the cells of each ring, from the one before a ring on. */
+function ringMedians({ sectors, radius, counts }: Cells, from: number): Float64Array {
+  const medians = new Float64Array(radius.length);
+  for (let i = Math.max(0, from - 1); i < radius.length; i++) {
+    medians[i] = medianOf(counts.subarray(i * sectors, (i + 1) * sectors));
+  }
+  return medians;
+}
+
+/**
+ * Each cell brought to the middle radius of its ring and without the plane, from a ring on; median of each ring.
+ * `medians` are those of the cells as they are.
+ */
+function levels(
+  table: Cells,
+  plane: Place,
+  medians: Float64Array,
+  from = 0,
+): { values: Float64Array; median: Float64Array } {
   const { sectors, radius, cellRadius, counts } = table;
   const n = radius.length;
   const values = new Float64Array(counts.length);
-  const medians = new Float64Array(n);
-  for (let i = Math.max(0, from - 1); i < n; i++) {
-    medians[i] = medianOf(counts.subarray(i * sectors, (i + 1) * sectors));
-  }
+  const median = new Float64Array(n);
   const rises = sectorRises(sectors, plane);
   for (let i = from; i < n; i++) {
     const a = Math.max(0, i - 1);
@@ -169,8 +183,8 @@ function levels(table: Cells, plane: Place, from = 0): { values: Float64Array; m
       values[k] = counts[k]! - along - slope * (cellRadius[k]! - radius[i]!);
     }
   }
-  for (let i = from; i < n; i++) medians[i] = medianOf(values.subarray(i * sectors, (i + 1) * sectors));
-  return { values, median: medians };
+  for (let i = from; i < n; i++) median[i] = medianOf(values.subarray(i * sectors, (i + 1) * sectors));
+  return { values, median };
 }
 
 /** Rise of the background outwards along each sector, counts a pixel. */
@@ -188,19 +202,21 @@ function slopeOfBackground(table: Cells): Place {
   const east = sectorRises(sectors, { x: 1, y: 0 });
   const north = sectorRises(sectors, { x: 0, y: 1 });
   const first = Math.floor(n / 2);
+  const medians = ringMedians(table, first);
+  const row = new Float64Array(sectors);
   let plane: Place = { x: 0, y: 0 };
   for (let round = 0; round < 4; round++) {
-    const { values, median } = levels(table, plane, first);
+    const { values, median } = levels(table, plane, medians, first);
     let xx = 0;
     let xy = 0;
     let yy = 0;
     let bx = 0;
     let by = 0;
     for (let i = first; i < n; i++) {
-      const row = Array.from(values.subarray(i * sectors, (i + 1) * sectors), (value) => value - median[i]!);
-      const spread = 1.4826 * medianOf(row.map(Math.abs));
+      for (let s = 0; s < sectors; s++) row[s] = Math.abs(values[i * sectors + s]! - median[i]!);
+      const spread = 1.4826 * medianOf(row);
       for (let s = 0; s < sectors; s++) {
-        const residual = row[s]!;
+        const residual = values[i * sectors + s]! - median[i]!;
         if (!(Math.abs(residual) <= 3.5 * spread)) continue;
         const x = cellRadius[i * sectors + s]! * east[s]!;
         const y = cellRadius[i * sectors + s]! * north[s]!;
@@ -233,12 +249,14 @@ function biweight(values: Float64Array, variances: Float64Array, start: number):
     for (let s = 0; s < values.length; s++) {
       const value = values[s]!;
       if (Number.isNaN(value)) continue;
-      const u = (value - centre) / (BIWEIGHT * Math.sqrt(variances[s]!));
-      if (Math.abs(u) >= 1) continue;
-      const weight = (1 - u * u) ** 2 / variances[s]!;
+      const deviation = value - centre;
+      const variance = variances[s]!;
+      const square = (deviation * deviation) / (BIWEIGHT * BIWEIGHT * variance);
+      if (square >= 1) continue;
+      const weight = ((1 - square) * (1 - square)) / variance;
       sum += weight * value;
       weights += weight;
-      slopes += ((1 - u * u) * (1 - 5 * u * u)) / variances[s]!;
+      slopes += ((1 - square) * (1 - 5 * square)) / variance;
     }
     if (!(weights > 0)) return [start, Number.POSITIVE_INFINITY];
     centre = sum / weights;
