@@ -52,19 +52,23 @@ export function bootstrapDisks(
   const matrix = new Float64Array(p * p);
   const right = new Float64Array(p);
   const times = new Int32Array(sectors);
+  // The half of the matrices that is used, without gaps.
+  const parts = fit.matrices.map((whole) => lowerHalf(whole, p));
+  const half = new Float64Array((p * (p + 1)) / 2);
   for (let draw = 0; draw < draws; draw++) {
     times.fill(0);
     for (let s = 0; s < sectors; s++) times[Math.floor(stream.uniform() * sectors)]!++;
-    matrix.fill(0);
+    half.fill(0);
     right.fill(0);
     for (let s = 0; s < sectors; s++) {
       const factor = times[s]!;
       if (factor === 0) continue;
-      const part = fit.matrices[s]!;
+      const part = parts[s]!;
       const score = fit.scores[s]!;
-      for (let k = 0; k < p * p; k++) matrix[k]! += factor * part[k]!;
+      for (let k = 0; k < half.length; k++) half[k]! += factor * part[k]!;
       for (let k = 0; k < p; k++) right[k]! += factor * score[k]!;
     }
+    for (let a = 0, from = 0; a < p; from += ++a) matrix.set(half.subarray(from, from + a + 1), a * p);
     for (const { score, sigma } of wrong) {
       const error = sigma * stream.normal();
       for (let k = 0; k < p; k++) right[k]! += error * score[k]!;
@@ -115,6 +119,13 @@ export function bootstrapDisks(
       significance: disk.surface / surface.standardUncertainty,
     };
   });
+}
+
+/** Lower half of a square, row after row without gaps. */
+function lowerHalf(whole: Float64Array, p: number): Float64Array {
+  const half = new Float64Array((p * (p + 1)) / 2);
+  for (let a = 0, to = 0; a < p; to += ++a) half.set(whole.subarray(a * p, a * p + a + 1), to);
+  return half;
 }
 
 /** Derivatives of a number of one disk by the parameters of the fit, by small steps to both sides. */

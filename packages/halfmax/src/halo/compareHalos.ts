@@ -1,6 +1,6 @@
 import { absent, isAbsent, type Measured, type Quantity, quantity } from '../metrics/index.js';
 import { diskFlux } from './bootstrapDisks.js';
-import { diskUncertainties } from './diskCovariance.js';
+import { uncertaintyAlong } from './diskCovariance.js';
 import type { DiskStart } from './diskShape.js';
 import { fitDisks } from './fitDisks.js';
 import { fitMisfit } from './fitMisfit.js';
@@ -107,7 +107,9 @@ function shareIn({ result, micrometresPerPixel }: ComparedImage, innerUm: number
   };
   const cells = staticCells(table, wings);
   const here = fitResponse(table, cells, fitDisks(table, cells, [forced, ...others]));
-  const uncertainty = diskUncertainties(here, fitMisfit(here))[here.begins[0]!]!;
+  const surface = new Float64Array(here.parameters.length);
+  surface[here.begins[0]!] = 1;
+  const uncertainty = uncertaintyAlong(here, fitMisfit(here))(surface);
   if (!Number.isFinite(uncertainty)) return absent('the fit does not tell the disk from the wings');
   const flux = diskFlux(here.disks[0]!);
   const fluxUncertainty = Math.PI * uncertainty * (outer * outer - inner * inner);

@@ -96,7 +96,7 @@ export function fitDisks(
   for (let k = 0; k < weights.length; k++) {
     if (Number.isNaN(table.counts[k]!) || !(table.variance[k]! > 0)) continue;
     const residual = table.counts[k]! - model[k]!;
-    loss += biweightLoss(residual / Math.sqrt(table.variance[k]!));
+    loss += biweightLoss((residual * residual) / table.variance[k]!);
     sum += weights[k]! * residual * residual;
   }
   const disks = disksFrom(parameters, starts, begins);
@@ -106,19 +106,21 @@ export function fitDisks(
 /** Weights of the cells before any fit: how far each is from the median of its ring, known disks taken out. */
 function startWeights(table: RingTable, cells: StaticCells, disks: readonly DiskStart[]): Float64Array {
   const variance = edgeVariance(table, cells, disks);
-  return Float64Array.from(table.counts, (value, k) =>
-    robustWeight(value, table.median[Math.floor(k / table.sectors)]! + table.light[k]!, variance[k]!, FAR),
-  );
+  const { counts, median, light, sectors } = table;
+  for (let k = 0; k < counts.length; k++)
+    variance[k] = robustWeight(counts[k]!, median[Math.floor(k / sectors)]! + light[k]!, variance[k]!, FAR);
+  return variance;
 }
 
-/** Square of a deviation that is small, a constant beyond the reach of the biweight. */
-function biweightLoss(deviation: number): number {
-  const u = Math.min(1, Math.abs(deviation) / BIWEIGHT);
-  return (BIWEIGHT ** 2 / 3) * (1 - (1 - u * u) ** 3);
+/** Of the square of a deviation: itself where it is small, a constant beyond the reach of the biweight. */
+function biweightLoss(square: number): number {
+  const left = 1 - Math.min(1, square / (BIWEIGHT * BIWEIGHT));
+  return ((BIWEIGHT * BIWEIGHT) / 3) * (1 - left * left * left);
 }
 
 function robustWeight(value: number, expected: number, variance: number, reach: number): number {
   if (Number.isNaN(value) || !(variance > 0)) return 0;
-  const u = (value - expected) / (reach * Math.sqrt(variance));
-  return Math.abs(u) >= 1 ? 0 : (1 - u * u) ** 2 / variance;
+  const deviation = value - expected;
+  const left = 1 - (deviation * deviation) / (reach * reach * variance);
+  return left <= 0 ? 0 : (left * left) / variance;
 }

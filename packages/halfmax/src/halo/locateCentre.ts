@@ -88,7 +88,7 @@ function sectorSums(
       if (mask[at] !== 0) continue;
       const dx = i - x;
       const dy = j - y;
-      const r = Math.hypot(dx, dy);
+      const r = Math.sqrt(dx * dx + dy * dy);
       if (r > outer) continue;
       const value = counts[at]! - plane.x * dx - plane.y * dy;
       lists[Math.floor(r)]!.push(value);
