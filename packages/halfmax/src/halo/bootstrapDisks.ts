@@ -5,6 +5,7 @@ import { disksFrom } from './diskLayout.js';
 import type { DiskStart } from './diskShape.js';
 import type { Misfit } from './fitMisfit.js';
 import type { AnsweringFit } from './fitResponse.js';
+import { addTimes } from './leastSquares.js';
 import { solveSymmetric } from './solveSymmetric.js';
 
 /** Numbers of a disk with their uncertainty. Lengths in pixels. */
@@ -63,27 +64,16 @@ export function bootstrapDisks(
     for (let s = 0; s < sectors; s++) {
       const factor = times[s]!;
       if (factor === 0) continue;
-      const part = parts[s]!;
-      const score = fit.scores[s]!;
-      for (let k = 0; k < half.length; k++) half[k]! += factor * part[k]!;
-      for (let k = 0; k < p; k++) right[k]! += factor * score[k]!;
+      addTimes(half, factor, parts[s]!);
+      addTimes(right, factor, fit.scores[s]!);
     }
     for (let a = 0, from = 0; a < p; from += ++a) matrix.set(half.subarray(from, from + a + 1), a * p);
-    for (const { score, sigma } of wrong) {
-      const error = sigma * stream.normal();
-      for (let k = 0; k < p; k++) right[k]! += error * score[k]!;
-    }
-    const edges = stream.normal();
-    for (let k = 0; k < p; k++) right[k]! += edges * fit.edgeScore[k]!;
-    const step = solveSymmetric(matrix, right, p, 0);
-    if (step === null) continue;
-    samples.push(
-      disksFrom(
-        fit.parameters.map((value, k) => value + step[k]!),
-        fit.disks,
-        fit.begins,
-      ),
-    );
+    for (const { score, sigma } of wrong) addTimes(right, sigma * stream.normal(), score);
+    addTimes(right, stream.normal(), fit.edgeScore);
+    const drawn = solveSymmetric(matrix, right, p, 0);
+    if (drawn === null) continue;
+    addTimes(drawn, 1, fit.parameters);
+    samples.push(disksFrom(drawn, fit.disks, fit.begins));
   }
   const along = uncertaintyAlong(fit, misfit);
   // 36 sectors are few: their own spread is known only so well.
@@ -94,7 +84,8 @@ export function bootstrapDisks(
       if (samples.length < draws / 2) {
         return { value, standardUncertainty: Number.POSITIVE_INFINITY, interval95: [-Infinity, Infinity] };
       }
-      const list = samples.map((sample) => of(sample[d]!));
+      // In order: the quantiles then find it so.
+      const list = Float64Array.from(samples, (sample) => of(sample[d]!)).sort();
       const spread = deviation(list);
       // Sectors that happen to agree say no more than the noise of their pixels allows.
       const floor = along(gradientOf(fit, d, of));
@@ -154,7 +145,7 @@ export function diskFlux(disk: Pick<DiskStart, 'surface' | 'inner' | 'outer'>): 
   return Math.PI * disk.surface * (disk.outer * disk.outer - disk.inner * disk.inner);
 }
 
-function deviation(list: readonly number[]): number {
+function deviation(list: Float64Array): number {
   const mean = list.reduce((sum, value) => sum + value, 0) / list.length;
   return Math.sqrt(list.reduce((sum, value) => sum + (value - mean) ** 2, 0) / Math.max(1, list.length - 1));
 }

@@ -11,6 +11,8 @@ import { wingModel } from './wings.js';
 export interface DiskChoice {
   readonly disks: readonly DiskStart[];
   readonly terms: number;
+  /** The fit of just these, where it is known. */
+  readonly fit?: DiskFit;
 }
 
 /** Fall of the weighted sum of squares that a displacement must bring: 1 in 1000 by chance is 13.8 for two numbers. */
@@ -142,7 +144,13 @@ export function regroupDisks(
     fit.loss + (fit.parameters.length - sharedHoles(fit.disks)) * Math.log(n);
   // Each with weights of its own: those of a wrong reading hide the cells that speak against it.
   const fitted = (some: readonly DiskStart[], k: number): DiskFit => fitDisks(table, cellsWith(k), some);
-  let best = { disks, terms, score: score(fitted(disks, terms)) - 1 };
+  const asTheyAre = fitted(disks, terms);
+  let best: DiskChoice & { readonly score: number } = {
+    disks,
+    terms,
+    fit: asTheyAre,
+    score: score(asTheyAre) - 1,
+  };
   for (const reading of readings) {
     let fit = fitted(reading, stiff);
     // A disk that only made up for wrong holes falls below 0 with the right ones.
@@ -152,7 +160,7 @@ export function regroupDisks(
       best = { disks: fit.disks, terms: stiff, score: score(fit) };
     }
   }
-  return { disks: best.disks, terms: best.terms };
+  return best;
 }
 
 /** Background and wings of the cells with so many terms. */

@@ -158,7 +158,6 @@ function firstColumns(
   const n = radius.length;
   const columns = Array.from({ length: count }, () => new Float64Array(n));
   const places = shape.dx === 0 && shape.dy === 0 ? 1 : PLACES;
-  const out = new Float64Array(6);
   const displaced = Math.hypot(shape.dx, shape.dy);
   const most = (displaced * 2 * Math.PI) / PLACES;
   const widest = width.reduce((largest, value) => Math.max(largest, value), 0);
@@ -187,14 +186,31 @@ function firstColumns(
       columns[0]![i] = isInside ? 1 : 0;
       continue;
     }
-    for (let s = 0; s < places; s++) {
-      const c = cosines[s]!;
-      const d = sines[s]!;
-      const across = ((shape.dx * d - shape.dy * c) * 2 * Math.PI) / PLACES;
-      const softness = Math.sqrt((square + across * across) / 12 + blur * blur);
-      diskShare(shape, r * c, r * d, softness, out);
-      for (let k = 0; k < count; k++) columns[k]![i]! += out[k]! / places;
-    }
+    addMeans(shape, r, square, blur, cosines, sines, columns, i);
   }
   return columns;
+}
+
+const share = new Float64Array(6);
+
+/** Fills in the columns of a ring that an edge reaches: means over places along it. `square` is that of its width. */
+function addMeans(
+  shape: DiskShape,
+  r: number,
+  square: number,
+  blur: number,
+  cosines: Float64Array,
+  sines: Float64Array,
+  columns: readonly Float64Array[],
+  ring: number,
+): void {
+  const places = cosines.length;
+  for (let s = 0; s < places; s++) {
+    const c = cosines[s]!;
+    const d = sines[s]!;
+    const across = ((shape.dx * d - shape.dy * c) * 2 * Math.PI) / PLACES;
+    const softness = Math.sqrt((square + across * across) / 12 + blur * blur);
+    diskShare(shape, r * c, r * d, softness, share);
+    for (let k = 0; k < columns.length; k++) columns[k]![ring]! += share[k]! / places;
+  }
 }

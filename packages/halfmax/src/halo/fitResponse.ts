@@ -1,6 +1,7 @@
 import { addTo, evaluate, lightDoubt, type StaticCells } from './diskCells.js';
 import { layOut } from './diskLayout.js';
 import { BIWEIGHT, type DiskFit } from './fitDisks.js';
+import { addTimes } from './leastSquares.js';
 import type { RingTable } from './ringTable.js';
 
 /** A fit together with how it answers to changes of the cells. */
@@ -46,28 +47,30 @@ export function fitResponse(table: RingTable, cells: StaticCells, fit: DiskFit):
   const ringUncertainty = new Float64Array(n);
   const wingLight = new Float64Array(n);
   const row = new Float64Array(p);
+  const totals = new Float64Array(n);
+  const used = new Int32Array(n);
+  // In small functions, called for every cell: they are compiled soon.
+  const addCell = (k: number, i: number, s: number): void => {
+    const weight = weights[k]!;
+    if (weight === 0) return;
+    const residual = table.counts[k]! - evaluate(table, cells, layout, k, parameters, disks, row);
+    addTo(matrices[s]!, scores[s]!, row, weight, residual, p);
+    addTimes(ringScores[i]!, weight, row);
+    const doubt = lightDoubt(table, cells, k, disks);
+    if (doubt !== 0) addTimes(edgeScore, weight * doubt, row);
+    wingLight[i]! += wingsOf(parameters, row, cells.fixed);
+    ringResidual[i]! += weight * residual;
+    totals[i]! += weight;
+    used[i]!++;
+  };
+  // Sector by sector: the matrix of one is then at hand.
+  for (let s = 0; s < table.sectors; s++) {
+    for (let i = 0; i < n; i++) addCell(i * table.sectors + s, i, s);
+  }
   for (let i = 0; i < n; i++) {
-    let total = 0;
-    let used = 0;
-    for (let s = 0; s < table.sectors; s++) {
-      const k = i * table.sectors + s;
-      const weight = weights[k]!;
-      if (weight === 0) continue;
-      const value = evaluate(table, cells, layout, k, parameters, disks, row);
-      const residual = table.counts[k]! - value;
-      addTo(matrices[s]!, scores[s]!, row, weight, residual, p);
-      const doubt = weight * lightDoubt(table, cells, k, disks);
-      for (let j = 0; j < p; j++) {
-        ringScores[i]![j]! += weight * row[j]!;
-        edgeScore[j]! += doubt * row[j]!;
-      }
-      for (let j = 3; j < cells.fixed; j++) wingLight[i]! += parameters[j]! * row[j]!;
-      ringResidual[i]! += weight * residual;
-      total += weight;
-      used++;
-    }
+    const total = totals[i]!;
     ringResidual[i]! /= total || 1;
-    wingLight[i]! /= used || 1;
+    wingLight[i]! /= used[i]! || 1;
     ringUncertainty[i] = total > 0 ? 1 / Math.sqrt(total) : Number.POSITIVE_INFINITY;
   }
   return {
@@ -81,6 +84,13 @@ export function fitResponse(table: RingTable, cells: StaticCells, fit: DiskFit):
     ringUncertainty,
     wingLight,
   };
+}
+
+/** Light of the wings in a cell, counts. */
+function wingsOf(parameters: Float64Array, row: Float64Array, fixed: number): number {
+  let light = 0;
+  for (let j = 3; j < fixed; j++) light += parameters[j]! * row[j]!;
+  return light;
 }
 
 function answer(table: RingTable, { model }: DiskFit): number {

@@ -64,3 +64,8 @@ export function dotFrom(part: Float64Array, whole: Float64Array, first: number):
   for (let i = 0; i < part.length; i++) sum += part[i]! * whole[first + i]!;
   return sum;
 }
+
+/** Adds a vector so many times to another of the same length, in place. */
+export function addTimes(sum: Float64Array, factor: number, part: Float64Array): void {
+  for (let k = 0; k < sum.length; k++) sum[k]! += factor * part[k]!;
+}

@@ -84,7 +84,7 @@ export function searchDisks(
           const settled = fitDisks(table, opened, choice.disks, sums);
           choice = regroupDisks(table, cellsWith, settled, choice.terms, options);
         }
-        fit = fitDisks(table, cellsWith(choice.terms), choice.disks);
+        fit = choice.fit ?? fitDisks(table, cellsWith(choice.terms), choice.disks);
         table = ringTable(grid, core, onGrid(grid, table, fit.diskLight));
         terms = scanRings(table, fit.disks, options, []).termsWithout;
       }
