@@ -10,7 +10,7 @@ import type {
   StarJob,
 } from '../measure/index.js';
 import { measureFilter, measureStars, planMeasurement, starJobs } from '../measure/index.js';
-import type { BenchSession } from '../session/benchSession.js';
+import type { BenchSession } from '../session/index.js';
 
 /** What a worker is asked for. */
 export type WorkerRequest =

@@ -1,9 +1,8 @@
 import type { RandomStream } from '../numeric/index.js';
 import type { CompiledInputs } from './compileInputs.js';
 import type { RowModel } from './distribution.js';
-import { distributionSize } from './distributionSize.js';
 import { requireCount } from './requireCount.js';
-import { rowSampler } from './rowSampler.js';
+import { rowDrawer } from './rowDrawer.js';
 
 /**
  * Makes ready what draws blocks of trials, many side by side.
@@ -22,16 +21,11 @@ export function rowBlockMaker(
   requireCount('propagate', 'trials of the model', trials);
   const x = new Float64Array(trials * size);
   const out = new Float64Array(trials * outputs);
-  let end = 0;
-  const parts = inputs.map(({ distribution }) => {
-    const at = end;
-    end += trials * distributionSize(distribution);
-    return { fill: rowSampler(distribution, trials), at };
-  });
+  const draw = rowDrawer(inputs, trials);
   return (draws, stream) => {
     const values = Array.from({ length: outputs }, () => new Float64Array(draws));
     for (let first = 0; first < draws; first += trials) {
-      for (const { fill, at } of parts) fill(stream, x, at);
+      draw(stream, x);
       // An output the model leaves out must not keep the values of the trials before.
       out.fill(Number.NaN);
       run(x, out);

@@ -17,6 +17,11 @@ interface VectorFunctions {
   ): void;
   /** Reads peak and crossings of a batch. */
   readMany(band: number, rows: number, out: number): void;
+  /** Reads peak and half-peak crossings of band shapes; their transmittance, each at wavelengths of its own. */
+  readShapes(table: number, parameters: number, out: number): void;
+  shapeValues(table: number, parameters: number, rows: number, wavelengthNm: number, out: number): void;
+  /** Parameters that follow numbers to first order. */
+  followRows(table: number, fitted: number, factors: number, first: number, end: number): void;
   /** Products of background and wings in the rings about a star, then the rest of what rings bring together. */
   sumProducts(cells: number, block: number, right: number): void;
   sumResiduals(cells: number, origin: number): void;
@@ -63,6 +68,8 @@ declare const WebAssembly: {
 declare const atob: (text: string) => string;
 
 const PAGE = 65536;
+/** The memory grows by so many at least: each time costs, room that is not used does not. */
+const PAGES = 16;
 /** Rows begin where a vector may be loaded at once. */
 const ALIGNED = 16;
 
@@ -83,7 +90,7 @@ export function vectorMemory(): VectorMemory {
     const at = end;
     end = aligned(end + bytes);
     const missing = end - run.memory.buffer.byteLength;
-    if (missing > 0) run.memory.grow(Math.ceil(missing / PAGE));
+    if (missing > 0) run.memory.grow(Math.max(PAGES, Math.ceil(missing / PAGE)));
     return at;
   };
   return {
