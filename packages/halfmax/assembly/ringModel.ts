@@ -1,4 +1,5 @@
-import { DISK, Disk, evenShare, isEvenForAll, lightUneven } from './disks';
+import { lightUneven } from './diskColumns';
+import { DISK, Disk, evenShare, isEvenForAll } from './disks';
 import { RingCells } from './ringCells';
 
 /**

@@ -41,6 +41,7 @@ const LARGE = 4_000_000;
  * @returns centre, background, profile, disks with 95 % intervals, upper limits
  * @throws {BadInputError} no star, one at the edge, an image too small, empty or full
  * @throws {RangeError} setup values out of range
+ * @throws {Error} a machine without vectors in WebAssembly
  */
 export function measureHalo(image: StarImage, setup: HaloSetup, stream: RandomStream): HaloResult {
   requireHaloSetup(setup);
