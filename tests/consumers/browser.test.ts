@@ -23,9 +23,12 @@ async function bundle(entries: readonly string[]): Promise<{ code: string; modul
   return { code: outputFiles[0]!.text, modules: Object.keys(metafile.inputs) };
 }
 
-/** Runs a script where nothing of Node is: what a browser and Node both have comes with the language. */
+/**
+ * Runs a script where nothing of Node is: what a browser and Node both have comes with the language, but for `atob`,
+ * which the vector code is unpacked with.
+ */
 function runBare(code: string, given: Record<string, unknown>, expression: string): unknown {
-  const context = vm.createContext({ given: JSON.stringify(given) });
+  const context = vm.createContext({ given: JSON.stringify(given), atob });
   // A look at a global goes through the host and is slow; as a constant it is not.
   const names: string[] = vm.runInContext('Object.getOwnPropertyNames(globalThis)', context);
   const fixed = ['NaN', 'Infinity', 'undefined', 'globalThis', 'eval', 'given'];
