@@ -3,13 +3,11 @@
  * scripts/generate-vector.mjs.
  */
 import { DRAWS } from './layout';
-export { followRows } from './follow';
 export { fillNormals } from './normals';
 export { readMany } from './read';
 export { modelOfCells } from './ringModel';
 export { addRings } from './rings';
 export { sumProducts, sumResiduals } from './ringTotals';
-export { readShapes, shapeValues } from './shapes';
 
 /** Trials side by side: numbers in a row. */
 export function batch(): i32 {

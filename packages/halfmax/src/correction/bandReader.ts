@@ -14,7 +14,6 @@ import {
   STEEPNESS_ASYMMETRY,
   TAIL,
 } from './bandShape.js';
-import { PARTS, topPlaces } from './topPlaces.js';
 
 /** Reads band curves of one shape, one set of parameters after another. */
 export interface BandReader {
@@ -40,6 +39,9 @@ const LOG = 0;
 const SLOPE = 1;
 const CURVATURE = 2;
 
+/** Parts of the way from blue to red half point in which the top is searched: three to each ripple. */
+const PARTS = 24;
+
 /**
  * Makes a reader of band curves, for a fit's many draws: only what the parameters change is worked out again.
  *
@@ -52,12 +54,22 @@ const CURVATURE = 2;
  */
 export function bandReader(shape: BandShape): BandReader {
   const { ripples } = shape;
-  const { nodes, place, logPlace, cosines, missed } = topPlaces(ripples);
+  const nodes = PARTS + 1;
+  const place = Float64Array.from({ length: nodes }, (_, g) => (2 * g) / PARTS - 1);
+  const logPlace = place.map((s) => Math.log(Math.abs(s)));
+  const cosines = new Float64Array(nodes * ripples);
+  for (let g = 0; g < nodes; g++)
+    for (let j = 0; j < ripples; j++) cosines[g * ripples + j] = Math.cos((Math.PI * (j + 1) * g) / PARTS);
   const kept = new Float64Array(11);
   const ripple = new Float64Array(ripples);
   const tops = new Float64Array(nodes);
   const logs = new Float64Array(nodes);
   const found = new Float64Array(3);
+  /** Share of each ripple by which its crest may stand above both places beside it. */
+  const missed = Float64Array.from(
+    { length: ripples },
+    (_, j) => 1 - Math.cos((Math.PI * (j + 1)) / (2 * PARTS)),
+  );
 
   return { take, value, read };
 

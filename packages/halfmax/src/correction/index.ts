@@ -1,6 +1,5 @@
 export { type BandReader, bandReader } from './bandReader.js';
 export { type BandReadings, bandReadings } from './bandReadings.js';
-export { type BandRows, bandRows } from './bandRows.js';
 export { type BandShape, bandCurve, bandValue, type ShapePrior, shapePrior } from './bandShape.js';
 export { type BandCorrection, correctBand, type MeasuredBand } from './correctBand.js';
 export { deconvolve, type SharpenedBand } from './deconvolve.js';

@@ -1,7 +1,7 @@
 import type { StretchTrials } from '../beam/index.js';
 import { type BandCorrection, bandValue } from '../correction/index.js';
 import { splitStream } from '../numeric/index.js';
-import { blockMaker, rowTrials } from '../uncertainty/index.js';
+import { compileInputs } from '../uncertainty/index.js';
 import type { BandModel } from './bandModel.js';
 
 /** A band with the line spread taken out, on the pixels it was fitted to, and trials of it. */
@@ -28,23 +28,21 @@ export function bandCurve(
   correction: BandCorrection,
   { seed, draws }: { readonly seed: number; readonly draws: number },
 ): BandCurve | null {
-  const { shapeRows, inputs } = band;
-  if (shapeRows === null) return null;
+  const { shape, inputs } = band;
+  if (shape === null) return null;
   const { wavelengthNm } = correction.data;
   const transmittance = wavelengthNm.map((nm) =>
     correction.fits.reduce((sum, fit) => sum + fit.share * bandValue(fit.shape, fit.parameters, nm), 0),
   );
-  const points = wavelengthNm.length;
-  const shape = shapeRows();
-  const model = {
-    trials: rowTrials,
-    run: (x: Float64Array, out: Float64Array): void => shape(x, wavelengthNm, out),
-  };
-  const drawn = blockMaker(model, inputs, points)(draws, splitStream(seed, STREAM));
+  const stream = splitStream(seed, STREAM);
+  const compiled = compileInputs(inputs);
+  const x = new Float64Array(compiled.size);
   const values: Float64Array[] = [];
   for (let trial = 0; trial < draws; trial++) {
-    const value = Float64Array.from(drawn, (point) => point[trial]!);
-    if (value.every((one) => Math.abs(one) < Infinity)) values.push(value);
+    compiled.draw(stream, x);
+    const out = new Float64Array(wavelengthNm.length);
+    shape(x, wavelengthNm, out);
+    if (out.every((value) => Math.abs(value) < Infinity)) values.push(out);
   }
   if (values.length < 0.98 * draws) return null;
   const standardUncertainty = wavelengthNm.map((_, i) => {

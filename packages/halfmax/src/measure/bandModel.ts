@@ -1,30 +1,27 @@
 import { bandReader } from '../correction/index.js';
 import { crossingReader, isAbsent, transmittanceWeights } from '../metrics/index.js';
-import type { Distribution, Model, RowModel, UncertainInput } from '../uncertainty/index.js';
-import { bandRowModel, statedRowModel } from './bandRowModel.js';
+import type { Distribution, Model, UncertainInput } from '../uncertainty/index.js';
 import { type BandModelInput, type BandTables, bandTables } from './bandTables.js';
-import { type CurveRows, curveRows } from './curveRows.js';
 import { levelInputs } from './levelInputs.js';
 import { partInputs } from './partInputs.js';
-import type { PlacedInputs } from './placedInputs.js';
 import { scaleShifts } from './scaleShifts.js';
 import { shapeFollower } from './shapeResponse.js';
 
 /** The measurement model of one band, from counts and scale to numbers. */
 export interface BandModel {
-  /** For trials side by side. */
-  readonly rows: () => RowModel;
+  readonly model: Model;
   /** The same without the numbers as measured where there are corrected ones. */
-  readonly statedRows: () => RowModel;
-  /** That again for one trial. */
   readonly stated: Model;
   readonly inputs: readonly UncertainInput[];
-  /** The same as `statedRows`, its inputs parted by source as far as that can be done: what budgets are made of. */
-  readonly parted: () => { readonly model: RowModel; readonly inputs: readonly UncertainInput[] };
+  /** The same as `stated`, its inputs parted by source as far as that can be done: what budgets are made of. */
+  readonly parted: { readonly model: Model; readonly inputs: readonly UncertainInput[] };
   /** Names of the outputs, in order. */
   readonly outputs: readonly OutputName[];
-  /** Makes what writes the corrected band of trials; null where there is none. */
-  readonly shapeRows: (() => CurveRows) | null;
+  /**
+   * Writes the corrected band of a draw at wavelengths, scale and level left as they are: those are shared by the whole
+   * curve. Null where there is none.
+   */
+  readonly shape: ((x: Float64Array, wavelengthNm: Float64Array, out: Float64Array) => void) | null;
 }
 
 /** A number of a band: as measured or corrected; `line n` is the transmittance at the n-th line. */
@@ -94,33 +91,14 @@ export function modelOfTables(tables: BandTables): BandModel {
     atSpread + 2 + (firstShape === undefined ? 0 : firstShape.parameters.length + firstShape.held);
   const atSecond = atKind + 1;
 
-  const placed: PlacedInputs = {
-    tables,
-    lineWeights,
-    first,
-    end,
-    levels,
-    shifts,
-    atLevels,
-    atScale,
-    atSpread,
-    atKind,
-    atSecond,
-  };
-  const statedRows = (): RowModel => statedRowModel(placed);
-  const common = {
-    inputs,
-    rows: () => bandRowModel(placed),
-    statedRows,
-    parted: () =>
-      partInputs(statedRows(), inputs, {
-        noise: Object.entries(tables.noiseParts).map(([scans, values]) => ({
-          source: `count noise of the ${scans} scans`,
-          standardUncertainty: values.slice(first, end).map((u: number) => u * misfit),
-        })),
-        scale: { at: atScale, dispersion: tables.dispersion, couplingNm: tables.couplingNm },
-      }),
-  };
+  const parted = (whole: Model): BandModel['parted'] =>
+    partInputs(whole, inputs, {
+      noise: Object.entries(tables.noiseParts).map(([scans, values]) => ({
+        source: `count noise of the ${scans} scans`,
+        standardUncertainty: values.slice(first, end).map((u: number) => u * misfit),
+      })),
+      scale: { at: atScale, dispersion: tables.dispersion, couplingNm: tables.couplingNm },
+    });
   const drawn = Float64Array.from(curve.transmittance);
   const draw = (x: Float64Array): void => {
     levels.take(x, atLevels);
@@ -155,7 +133,14 @@ export function modelOfTables(tables: BandTables): BandModel {
       draw(x);
       asMeasured(x, out);
     };
-    return { ...common, stated: model, outputs: outputNames(lines.length, false), shapeRows: null };
+    return {
+      model,
+      stated: model,
+      inputs,
+      parted: parted(model),
+      outputs: outputNames(lines.length, false),
+      shape: null,
+    };
   }
 
   const band = bandReader(firstShape.shape);
@@ -189,11 +174,33 @@ export function modelOfTables(tables: BandTables): BandModel {
     draw(x);
     corrected(x, out);
   };
+  const asLevelled = new Float64Array(levels.inputs.length);
+  const shape = (x: Float64Array, wavelengthNm: Float64Array, out: Float64Array): void => {
+    levels.take(asLevelled, 0);
+    levels.fill(drawn, first, end, x);
+    followers[kindOf(x[atKind]!)]!(parameters, x, { atSpread, drawn, offset });
+    band.take(parameters);
+    band.read(read);
+    const [peak, blueNm, redNm] = [read[0]!, read[2]!, read[3]!];
+    const second = x[atSecond]!;
+    const centreNm = (redNm + blueNm) / 2;
+    const wider = 1 + (second * secondWay.fwhmNm) / (redNm - blueNm);
+    const higher = 1 + (second * secondWay.peak) / peak;
+    const place = centreNm + second * secondWay.centreNm;
+    for (let i = 0; i < out.length; i++)
+      out[i] = higher * band.value(centreNm + (wavelengthNm[i]! - place) / wider);
+  };
   return {
-    ...common,
+    model: (x, out) => {
+      draw(x);
+      asMeasured(x, out);
+      corrected(x, out);
+    },
     stated,
+    inputs,
+    parted: parted(stated),
     outputs: outputNames(lines.length, true),
-    shapeRows: () => curveRows(placed),
+    shape,
   };
 }
 

@@ -45,8 +45,8 @@ const MOST_DRAWS = 100_000;
  * Source: JCGM 101:2008, 7.9 (adaptive procedure) and 8.1 (validation of the first-order law).
  */
 export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
-  const { rows, stated, parted, inputs, outputs } = band;
-  const run = propagate(rows(), inputs, {
+  const { model, stated, parted, inputs, outputs } = band;
+  const run = propagate(model, inputs, {
     outputs: outputs.length,
     streams: (block) => splitStream(options.seed, block),
     digits: STABLE_DIGITS,
@@ -58,8 +58,7 @@ export function bandSpread(band: BandModel, options: TrialOptions): BandSpread {
   });
   const centre = new Float64Array(outputs.length).fill(Number.NaN);
   stated(new Float64Array(inputSize(band)), centre);
-  const { model, inputs: parts } = parted();
-  const shares = budget(filledModel(model, centre), parts, {
+  const shares = budget(filledModel(parted.model, centre), parted.inputs, {
     outputs: outputs.length,
     draws: BUDGET_DRAWS,
     stream: splitStream(options.seed, BUDGET_STREAM),

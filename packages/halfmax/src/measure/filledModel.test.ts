@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { splitStream } from '../numeric/index.js';
-import { budget, type RowModel, rowTrials, type UncertainInput } from '../uncertainty/index.js';
+import { budget, type Model, type UncertainInput } from '../uncertainty/index.js';
 import { filledModel } from './filledModel.js';
 
 const normal = (source: string): UncertainInput => ({
@@ -8,14 +8,10 @@ const normal = (source: string): UncertainInput => ({
   distribution: { kind: 'normal', mean: 0, standardUncertainty: 1 },
 });
 /** 5 + 3 a + 4 b, without a result in about one of 740 draws of a: beyond 3 standard deviations. */
-const model: RowModel = {
-  trials: rowTrials,
-  run: (x, out) => {
-    for (let k = 0; k < rowTrials; k++)
-      out[k] = x[k]! > 3 ? Number.NaN : 5 + 3 * x[k]! + 4 * x[rowTrials + k]!;
-  },
+const model: Model = (x, out) => {
+  out[0] = x[0]! > 3 ? Number.NaN : 5 + 3 * x[0]! + 4 * x[1]!;
 };
-const budgetOf = (of: RowModel) =>
+const budgetOf = (of: Model) =>
   budget(of, [normal('a'), normal('b')], { outputs: 1, draws: 4000, stream: splitStream(3, 0) })[0]!;
 
 describe('filledModel', () => {

@@ -21,16 +21,6 @@ export interface LevelInputs {
   readonly take: (x: Float64Array, from: number) => void;
   /** Writes the points `first` to `end` as the draw taken last has them; `noise` holds what is added, from 0 on. */
   readonly fill: (out: Float64Array, first: number, end: number, noise: Float64Array) => void;
-  /**
-   * The same for trials side by side, each number a row of so many: x holds noise from its begin on and the inputs from row
-   * `from` on; writes a row for each point from `first` to `end`.
-   */
-  readonly rows: (
-    x: Float64Array,
-    from: number,
-    points: { readonly first: number; readonly end: number; readonly trials: number },
-    out: Float64Array,
-  ) => void;
 }
 
 /**
@@ -72,23 +62,6 @@ export function levelInputs(levels: LevelUncertainty, transmittance: Float64Arra
       const [level, bent, shift] = [kept[0]!, kept[1]!, kept[2]!];
       for (let i = first; i < end; i++) {
         out[i] = transmittance[i]! * (level + bent * below[i]!) + shift + noise[i - first]!;
-      }
-    },
-    rows: (x, from, { first, end, trials }, out) => {
-      const [level, bent, shift] = [from, from + 3, from + 4].map((row) => row * trials) as [
-        number,
-        number,
-        number,
-      ];
-      const factor = new Float64Array(trials);
-      for (let k = 0; k < trials; k++)
-        factor[k] = 1 + x[level + k]! + x[level + trials + k]! + x[level + 2 * trials + k]!;
-      let at = 0;
-      for (let i = first; i < end; i++) {
-        const [value, share] = [transmittance[i]!, below[i]!];
-        for (let k = 0; k < trials; k++, at++)
-          out[at] =
-            value * (factor[k]! + x[bent + k]! * share) + (darkLevel > 0 ? x[shift + k]! : 0) + x[at]!;
       }
     },
   };

@@ -10,7 +10,7 @@ import { type MeasuredSession, type MeasureOptions, planMeasurement } from './pl
  * @param options - provenance to be written down, progress
  * @returns measurement and curves
  * @throws {BadInputError} frames that cannot be used, lamps that give no wavelength scale
- * @throws {Error} a machine without vectors in WebAssembly
+ * @throws {Error} stars, on a machine without vectors in WebAssembly
  */
 export function measureSession(session: BenchSession, options: MeasureOptions): MeasuredSession {
   const step = options.onStep ?? ((): void => {});

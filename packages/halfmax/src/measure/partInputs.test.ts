@@ -1,16 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../numeric/index.js';
-import { budget, type RowModel, rowTrials, type UncertainInput } from '../uncertainty/index.js';
+import { budget, type Model, type UncertainInput } from '../uncertainty/index.js';
 import { partInputs } from './partInputs.js';
 
 describe('partInputs', () => {
   // Two pixels, then a constant and a slope of the scale: the model adds all four.
-  const model: RowModel = {
-    trials: rowTrials,
-    run: (x, out) => {
-      const at = (place: number, k: number): number => x[place * rowTrials + k]!;
-      for (let k = 0; k < rowTrials; k++) out[k] = at(0, k) + 2 * at(1, k) + at(2, k) + at(3, k);
-    },
+  const model: Model = (x, out) => {
+    out[0] = x[0]! + 2 * x[1]! + x[2]! + x[3]!;
   };
   const covariance = [Float64Array.of(0.25, 0.03), Float64Array.of(0.03, 0.04)];
   const inputs: UncertainInput[] = [

@@ -1,5 +1,5 @@
 import type { Dispersion } from '../calibration/index.js';
-import type { RowModel, UncertainInput } from '../uncertainty/index.js';
+import type { Model, UncertainInput } from '../uncertainty/index.js';
 
 /** How the inputs of a band's model part further. */
 export interface InputParts {
@@ -21,10 +21,10 @@ export const COUPLING = 'light of lamps and scans falling in unlike';
  * @returns a model and inputs that give the same distribution, source by source
  */
 export function partInputs(
-  { trials, run }: RowModel,
+  model: Model,
   inputs: readonly UncertainInput[],
   { noise, scale }: InputParts,
-): { readonly model: RowModel; readonly inputs: readonly UncertainInput[] } {
+): { readonly model: Model; readonly inputs: readonly UncertainInput[] } {
   const pixels = noise[0]!.standardUncertainty.length;
   const surplus = (noise.length - 1) * pixels;
   const covariance = scale.dispersion.covariance.map((row) => Float64Array.from(row));
@@ -49,20 +49,17 @@ export function partInputs(
       ...own,
       { source: COUPLING, distribution: { kind: 'normal', mean: 0, standardUncertainty: scale.couplingNm } },
     ],
-    model: {
-      trials,
-      run: (x, out) => {
-        const size = x.length / trials - surplus - 1;
-        if (summed.length !== size * trials) summed = new Float64Array(size * trials);
-        summed.set(x.subarray((surplus + pixels) * trials, x.length - trials), pixels * trials);
-        for (let at = 0; at < pixels * trials; at++) {
-          let value = 0;
-          for (let part = at; part <= surplus * trials + at; part += pixels * trials) value += x[part]!;
-          summed[at] = value;
-        }
-        for (let k = 0; k < trials; k++) summed[scale.at * trials + k]! += x[x.length - trials + k]!;
-        run(summed, out);
-      },
+    model: (x, out) => {
+      const size = x.length - surplus - 1;
+      if (summed.length !== size) summed = new Float64Array(size);
+      summed.set(x.subarray(surplus + pixels, x.length - 1), pixels);
+      for (let i = 0; i < pixels; i++) {
+        let value = 0;
+        for (let at = i; at <= surplus + i; at += pixels) value += x[at]!;
+        summed[i] = value;
+      }
+      summed[scale.at]! += x[x.length - 1]!;
+      model(summed, out);
     },
   };
 }

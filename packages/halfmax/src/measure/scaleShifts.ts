@@ -6,8 +6,8 @@ export interface ScaleShifts {
   readonly distribution: Distribution;
   /** Count of numbers drawn. */
   readonly size: number;
-  /** Shift at a wavelength, nm; x holds the numbers drawn from `from` on, `step` apart: 1 where that is left out. */
-  readonly at: (nm: number, x: Float64Array, from: number, step?: number) => number;
+  /** Shift at a wavelength, nm; x holds the numbers drawn from `from` on. */
+  readonly at: (nm: number, x: Float64Array, from: number) => number;
 }
 
 /** Steps of a nanometre in which places are looked up: shifts change slowly, a tenth is near enough. */
@@ -37,11 +37,11 @@ export function scaleShifts(dispersion: Dispersion, pixels: number, wavelengthNm
       covariance: dispersion.covariance,
     },
     size,
-    at: (nm, x, from, step = 1) => {
+    at: (nm, x, from) => {
       const key = Math.round(nm * STEPS_PER_NM);
       const t = key >= firstKey && key <= lastKey ? places[key - firstKey]! : placeOf(key);
       let shift = 0;
-      for (let k = size - 1; k >= 0; k--) shift = shift * t + x[from + k * step]!;
+      for (let k = size - 1; k >= 0; k--) shift = shift * t + x[from + k]!;
       return shift;
     },
   };

@@ -100,15 +100,10 @@ const TOGETHER = 8;
 function interleaved(rows: readonly Float64Array[], pixels: number): Float64Array {
   const packed = new Float64Array(Math.ceil(rows.length / TOGETHER) * TOGETHER * pixels);
   rows.forEach((row, j) => {
-    for (let i = 0; i < pixels; i++) packed[interleavedPlace(j, i, pixels)] = row[i]!;
+    const group = Math.floor(j / TOGETHER) * TOGETHER * pixels;
+    for (let i = 0; i < pixels; i++) packed[group + TOGETHER * i + (j % TOGETHER)] = row[i]!;
   });
   return packed;
-}
-
-/** Where `ShapeResponse.byPixel` has the change of a parameter by a pixel. */
-export function interleavedPlace(parameter: number, pixel: number, pixels: number): number {
-  const within = parameter % TOGETHER;
-  return (parameter - within) * pixels + TOGETHER * pixel + within;
 }
 
 /** Products of interleaved rows with a vector. */

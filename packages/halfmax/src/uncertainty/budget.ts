@@ -1,8 +1,7 @@
 import type { RandomStream } from '../numeric/index.js';
 import { compileInputs } from './compileInputs.js';
-import type { Model, RowModel, UncertainInput } from './distribution.js';
+import type { Model, UncertainInput } from './distribution.js';
 import { requireCount } from './requireCount.js';
-import { rowSpreadBySource, spreadBySource } from './spreadBySource.js';
 
 /** How to run the trials of a budget. */
 export interface BudgetOptions {
@@ -36,7 +35,7 @@ export interface OutputBudget {
  * Uncertainty budget, one source at a time: the spread of each output when only the inputs of one source vary and all
  * others stay at their means. Every source sees the same random draws as the whole.
  *
- * @param model - function of the inputs, for one trial or for rows of trials
+ * @param model - function of the inputs
  * @param inputs - in the order of the model's argument; inputs with the same `source` vary together
  * @param options - count of outputs and trials, random stream
  * @returns a budget per output, in the unit of the output (divisor M - 1); absent where a trial had no finite result
@@ -46,21 +45,38 @@ export interface OutputBudget {
  * Cost: draws x (sources + 1) calls of the model.
  */
 export function budget(
-  model: Model | RowModel,
+  model: Model,
   inputs: readonly UncertainInput[],
   options: BudgetOptions,
 ): readonly (OutputBudget | { readonly absent: string })[] {
-  const { outputs, draws } = options;
+  const { outputs, draws, stream } = options;
   requireCount('budget', 'outputs', outputs);
   requireCount('budget', 'draws', draws);
   if (draws < 2) throw new RangeError(`budget requires draws >= 2, got ${draws}`);
-  const compiled = compileInputs(inputs);
-  const { sources } = compiled;
+  const { size, mean, sourceOf, sources, draw } = compileInputs(inputs);
   const columns = sources.length + 1;
-  const squares =
-    typeof model === 'function'
-      ? spreadBySource(model, compiled, options)
-      : rowSpreadBySource(model, compiled, options);
+  const means = new Float64Array(outputs * columns);
+  const squares = new Float64Array(outputs * columns);
+  const x = new Float64Array(size);
+  const alone = new Float64Array(size);
+  const out = new Float64Array(outputs);
+  for (let trial = 0; trial < draws; trial++) {
+    draw(stream, x);
+    for (let column = 0; column < columns; column++) {
+      // The last column is the whole: every source varies.
+      const whole = column === sources.length;
+      for (let i = 0; i < size; i++) alone[i] = whole || sourceOf[i] === column ? x[i]! : mean[i]!;
+      for (let k = 0; k < outputs; k++) out[k] = Number.NaN;
+      model(alone, out);
+      for (let k = 0; k < outputs; k++) {
+        // Running mean and sum of squares about it (B. P. Welford, Technometrics 4 (1962) 419-420).
+        const at = k * columns + column;
+        const shift = out[k]! - means[at]!;
+        means[at]! += shift / (trial + 1);
+        squares[at]! += shift * (out[k]! - means[at]!);
+      }
+    }
+  }
   return Array.from({ length: outputs }, (_, k) => {
     const own = squares.subarray(k * columns, (k + 1) * columns);
     const deviations = Array.from(own, (square) => Math.sqrt(square / (draws - 1)));

@@ -1,8 +1,9 @@
 import type { RandomStream } from '../numeric/index.js';
 import type { CompiledInputs } from './compileInputs.js';
 import type { RowModel } from './distribution.js';
+import { distributionSize } from './distributionSize.js';
 import { requireCount } from './requireCount.js';
-import { rowDrawer } from './rowDrawer.js';
+import { rowSampler } from './rowSampler.js';
 
 /**
  * Makes ready what draws blocks of trials, many side by side.
@@ -21,11 +22,16 @@ export function rowBlockMaker(
   requireCount('propagate', 'trials of the model', trials);
   const x = new Float64Array(trials * size);
   const out = new Float64Array(trials * outputs);
-  const draw = rowDrawer(inputs, trials);
+  let end = 0;
+  const parts = inputs.map(({ distribution }) => {
+    const at = end;
+    end += trials * distributionSize(distribution);
+    return { fill: rowSampler(distribution, trials), at };
+  });
   return (draws, stream) => {
     const values = Array.from({ length: outputs }, () => new Float64Array(draws));
     for (let first = 0; first < draws; first += trials) {
-      draw(stream, x);
+      for (const { fill, at } of parts) fill(stream, x, at);
       // An output the model leaves out must not keep the values of the trials before.
       out.fill(Number.NaN);
       run(x, out);

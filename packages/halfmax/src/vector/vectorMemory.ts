@@ -17,11 +17,6 @@ interface VectorFunctions {
   ): void;
   /** Reads peak and crossings of a batch. */
   readMany(band: number, rows: number, out: number): void;
-  /** Reads peak and half-peak crossings of band shapes; their transmittance, each at wavelengths of its own. */
-  readShapes(table: number, parameters: number, out: number): void;
-  shapeValues(table: number, parameters: number, rows: number, wavelengthNm: number, out: number): void;
-  /** Parameters that follow numbers to first order. */
-  followRows(table: number, fitted: number, factors: number, first: number, end: number): void;
   /** Products of background and wings in the rings about a star, then the rest of what rings bring together. */
   sumProducts(cells: number, block: number, right: number): void;
   sumResiduals(cells: number, origin: number): void;
