@@ -1,19 +1,11 @@
 import type { Layout } from './diskLayout.js';
 import { type DiskStart, diskShare, shareDoubt } from './diskShape.js';
+import type { RingCells } from './putRings.js';
 import type { RingTable } from './ringTable.js';
 import type { RingVectors } from './ringVectors.js';
 
 /** What does not change while disks are fitted. */
-export interface StaticCells {
-  /** Numbers of background and wings. */
-  readonly fixed: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  /** Background and wings of each cell, `fixed` numbers each. */
-  readonly rows: Float64Array;
-  /** Of each ring: least and largest radius of its cells in use. */
-  readonly nearest: Float64Array;
-  readonly farthest: Float64Array;
+export interface StaticCells extends RingCells {
   /** What the vector code does with them. */
   readonly vectors: RingVectors;
 }

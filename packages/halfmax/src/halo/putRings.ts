@@ -2,12 +2,16 @@ import type { VectorMemory } from '../vector/index.js';
 import { columnsOf, padded } from './paddedRings.js';
 import type { RingTable } from './ringTable.js';
 
-/** What of the cells does not change: `StaticCells` tells what each is. */
+/** Cells of a fit: their places from the star, background and wings. */
 export interface RingCells {
+  /** Numbers of background and wings. */
   readonly fixed: number;
+  /** Pixels. */
   readonly x: Float64Array;
   readonly y: Float64Array;
+  /** Background and wings of each cell, `fixed` numbers each. */
   readonly rows: Float64Array;
+  /** Of each ring: least and largest radius of its cells in use, pixels. */
   readonly nearest: Float64Array;
   readonly farthest: Float64Array;
 }

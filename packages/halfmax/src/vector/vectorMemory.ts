@@ -71,8 +71,8 @@ const ALIGNED = 16;
 let compiled: object | null = null;
 
 /**
- * Code for many trials or cells side by side: WebAssembly with vectors of two numbers, the same bytes and results on every
- * machine. It is made from `assembly/`.
+ * Code for many trials or cells side by side: WebAssembly with vectors of two numbers, the same bytes and results on
+ * every machine. It is made from `assembly/`.
  *
  * @returns an instance with a memory of its own
  * @throws {Error} a machine without vectors in WebAssembly
